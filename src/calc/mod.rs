@@ -1,0 +1,1 @@
+//! Pure functions from documents to figures, findings and schedules.

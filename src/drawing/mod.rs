@@ -1,0 +1,1 @@
+//! Figures to primitives in millimetres.

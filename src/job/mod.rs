@@ -1,0 +1,1 @@
+//! The documents: job and studio. No arithmetic.

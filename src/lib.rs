@@ -1,0 +1,17 @@
+//! Pourbook: a casting-batch workbook for small studios.
+//!
+//! The crate is a library with a thin binary. Layers, each may use what stands to its right and nothing to its left:
+//! `main → app | headless → files → paper → drawing → calc → job → stock → quantity`, and `files → mesh → quantity`.
+//! Start reading at [`job`] for the documents and at [`calc`] for the figures.
+
+#[cfg(feature = "window")]
+pub mod app;
+pub mod calc;
+pub mod drawing;
+pub mod files;
+pub mod headless;
+pub mod job;
+pub mod mesh;
+pub mod paper;
+pub mod quantity;
+pub mod stock;

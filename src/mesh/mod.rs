@@ -1,0 +1,1 @@
+//! Reading pattern files within limits, and measuring them.

@@ -1,0 +1,1 @@
+//! Sheets and quotes as pages and as text.

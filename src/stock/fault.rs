@@ -1,0 +1,156 @@
+//! Where an entry contradicts itself or nature: found before anything is computed from it.
+
+use super::alloy::Alloy;
+use super::entry::Entry;
+use super::kiln::Kiln;
+use super::ring_scale::RingScale;
+
+/// A contradiction in an entry; the names are those of fields.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Fault {
+    /// Must be above zero.
+    NotPositive(&'static str),
+    /// Must not be under zero.
+    Negative(&'static str),
+    /// Must lie from 0 to 1.
+    NotAShare(&'static str),
+    /// The first must not exceed the second.
+    OutOfOrder(&'static str, &'static str),
+    /// Must not be empty.
+    Empty(&'static str),
+    /// A section stands twice among the pours.
+    SectionTwice,
+    /// The composition holds less of the metal than the mark says.
+    UnderItsMark,
+    /// The karat holds no more than 24 parts.
+    KaratAbove24,
+}
+
+impl Entry {
+    /// Every contradiction in the entry; empty where it is sound.
+    #[must_use]
+    pub fn faults(&self) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        match self {
+            Self::Alloy(alloy) => alloy_faults(alloy, &mut faults),
+            Self::Kiln(kiln) => kiln_faults(kiln, &mut faults),
+            Self::RingScale(scale) => scale_faults(scale, &mut faults),
+            _ => other_faults(self, &mut faults),
+        }
+        faults
+    }
+}
+
+fn positive(faults: &mut Vec<Fault>, field: &'static str, value: f64) {
+    if value <= 0.0 {
+        faults.push(Fault::NotPositive(field));
+    }
+}
+
+fn not_negative(faults: &mut Vec<Fault>, field: &'static str, value: f64) {
+    if value < 0.0 {
+        faults.push(Fault::Negative(field));
+    }
+}
+
+fn share(faults: &mut Vec<Fault>, field: &'static str, value: f64) {
+    if !(0.0..=1.0).contains(&value) {
+        faults.push(Fault::NotAShare(field));
+    }
+}
+
+fn order(faults: &mut Vec<Fault>, low: (&'static str, f64), high: (&'static str, f64)) {
+    if low.1 > high.1 {
+        faults.push(Fault::OutOfOrder(low.0, high.0));
+    }
+}
+
+fn filled<T>(faults: &mut Vec<Fault>, field: &'static str, list: &[T]) {
+    if list.is_empty() {
+        faults.push(Fault::Empty(field));
+    }
+}
+
+fn alloy_faults(alloy: &Alloy, faults: &mut Vec<Fault>) {
+    positive(faults, "density_g_cm3", alloy.density_g_cm3.value);
+    share(faults, "melt_loss", alloy.melt_loss.value);
+    share(faults, "linear_shrink", alloy.linear_shrink.value);
+    if let (Some(solidus), Some(liquidus)) = (&alloy.solidus_c, &alloy.liquidus_c) {
+        order(faults, ("solidus_c", solidus.value), ("liquidus_c", liquidus.value));
+    }
+    for (at, range) in alloy.pour.iter().enumerate() {
+        if alloy.pour[..at].iter().any(|earlier| earlier.section == range.section) {
+            faults.push(Fault::SectionTwice);
+        }
+        if let Some(liquidus) = &alloy.liquidus_c {
+            order(faults, ("liquidus_c", liquidus.value), ("pour.metal_c", range.metal_c.low));
+        }
+        if let Some(solidus) = &alloy.solidus_c {
+            order(faults, ("pour.mould_c", range.mould_c.high), ("solidus_c", solidus.value));
+        }
+    }
+    if alloy.fineness.is_some_and(|mark| alloy.composition.of(mark.metal) < mark.permille) {
+        faults.push(Fault::UnderItsMark);
+    }
+    if alloy.karat.is_some_and(|karat| karat > 24) {
+        faults.push(Fault::KaratAbove24);
+    }
+}
+
+fn kiln_faults(kiln: &Kiln, faults: &mut Vec<Fault>) {
+    filled(faults, "bands", &kiln.bands);
+    for band in &kiln.bands {
+        positive(faults, "rise_k_h", band.rise_k_h);
+        positive(faults, "fall_k_h", band.fall_k_h);
+    }
+    for pair in kiln.bands.windows(2) {
+        order(faults, ("bands", pair[0].up_to_c), ("bands", pair[1].up_to_c));
+    }
+    not_negative(faults, "hot_zone_k", kiln.hot_zone_k.value);
+    not_negative(faults, "cold_zone_k", kiln.cold_zone_k.value);
+    positive(faults, "power_kw", kiln.power_kw.value);
+}
+
+fn scale_faults(scale: &RingScale, faults: &mut Vec<Fault>) {
+    positive(faults, "step", scale.step);
+    order(faults, ("lowest", scale.lowest), ("highest", scale.highest));
+    not_negative(faults, "tolerance_mm", scale.tolerance_mm.value);
+}
+
+fn other_faults(entry: &Entry, faults: &mut Vec<Fault>) {
+    match entry {
+        Entry::Powder(powder) => {
+            positive(faults, "density_g_cm3", powder.density_g_cm3.value);
+            positive(faults, "liquid_density_g_cm3", powder.liquid_density_g_cm3.value);
+            positive(faults, "ratio", powder.ratio.value);
+            positive(faults, "ratio_range", powder.ratio_range.low);
+            order(faults, ("planned_ceiling_c", powder.planned_ceiling_c.value), ("stop_ceiling_c", powder.stop_ceiling_c.value));
+        }
+        Entry::PatternMaterial(material) => {
+            positive(faults, "density_g_cm3", material.density_g_cm3.value);
+            not_negative(faults, "wall_clearance_mm", material.wall_clearance_mm.value);
+        }
+        Entry::Flask(flask) => {
+            positive(faults, "inner_diameter_mm", flask.inner_diameter_mm);
+            positive(faults, "height_mm", flask.height_mm);
+            positive(faults, "wall_mm", flask.wall_mm.value);
+        }
+        Entry::Base(base) => {
+            filled(faults, "fits_diameter_mm", &base.fits_diameter_mm);
+            not_negative(faults, "dome_cm3", base.dome_cm3.value);
+            not_negative(faults, "funnel_cm3", base.funnel_cm3.value);
+        }
+        Entry::Crucible(crucible) => {
+            positive(faults, "usable_cm3", crucible.usable_cm3.value);
+            order(faults, ("usable_cm3", crucible.usable_cm3.value), ("total_cm3", crucible.total_cm3.value));
+            filled(faults, "families", &crucible.families);
+        }
+        Entry::StageTable(table) => {
+            filled(faults, "rows", &table.rows);
+            for row in &table.rows {
+                filled(faults, "stages", &row.stages);
+            }
+        }
+        Entry::Alloy(_) | Entry::Kiln(_) | Entry::RingScale(_) => {}
+    }
+}

@@ -1,0 +1,34 @@
+//! Reading shelf text: RON with `Some` left out, and errors that say where.
+
+use ron::extensions::Extensions;
+use serde::de::DeserializeOwned;
+
+/// The dialect of shelf text: RON in which a value may stand for `Some(value)`.
+#[must_use]
+pub fn ron_options() -> ron::Options {
+    ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
+}
+
+/// Text that could not be read, with its place.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{file}, line {line}, column {column}: {what}")]
+pub struct ReadError {
+    /// Name of the file or part.
+    pub file: String,
+    /// Line, from 1.
+    pub line: usize,
+    /// Column, from 1.
+    pub column: usize,
+    /// What is wrong.
+    pub what: String,
+}
+
+/// Reads `text`, called `file` in errors.
+pub(super) fn read<T: DeserializeOwned>(file: &str, text: &str) -> Result<T, ReadError> {
+    ron_options().from_str(text).map_err(|error| ReadError {
+        file: file.to_owned(),
+        line: error.span.end.line,
+        column: error.span.end.col,
+        what: error.code.to_string(),
+    })
+}

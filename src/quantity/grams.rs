@@ -2,8 +2,7 @@
 
 use std::fmt;
 
-use rust_decimal::Decimal;
-use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
+use rust_decimal::{Decimal, RoundingStrategy};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 /// Grams, kept to a millionth of a gram and below a hundred tonnes: such a number survives its way through RON text exactly.
@@ -19,14 +18,14 @@ impl Grams {
     /// `None` where `grams` has more than six decimals or reaches a hundred tonnes.
     #[must_use]
     pub fn new(grams: Decimal) -> Option<Self> {
-        let grams = grams.normalize();
+        let grams = plain(grams);
         (grams.scale() <= 6 && grams.abs() < MOST).then_some(Self(grams))
     }
 
-    /// The nearest millionth of a gram; `None` for what is not finite or out of range.
+    /// The nearest millionth of a gram, half away from zero; `None` for what is not finite or out of range.
     #[must_use]
     pub fn from_f64(grams: f64) -> Option<Self> {
-        Self::new(Decimal::from_f64(grams)?.round_dp(6))
+        Self::new(shortest_decimal(grams)?.round_dp_with_strategy(6, RoundingStrategy::MidpointAwayFromZero))
     }
 
     /// The decimal number of grams.
@@ -35,10 +34,10 @@ impl Grams {
         self.0
     }
 
-    /// Grams as a binary number, for physics.
+    /// Grams as a binary number, for physics: the one nearest to the decimal.
     #[must_use]
     pub fn to_f64(self) -> f64 {
-        self.0.to_f64().unwrap_or_default()
+        nearest_binary(self.0)
     }
 
     /// `None` on overflow.
@@ -79,9 +78,25 @@ pub(super) fn decimal_from_number(number: f64, places: u32) -> Result<Decimal, &
     if !number.is_finite() {
         return Err("a number must be finite, not NaN or infinite");
     }
-    let decimal = Decimal::from_f64(number).ok_or("this number is too large")?.normalize();
+    let decimal = plain(shortest_decimal(number).ok_or("this number is too large")?);
     if decimal.scale() > places {
         return Err("this number has more decimals than are kept here");
     }
     Ok(decimal)
+}
+
+/// The shortest decimal that reads back as `number`: what a person wrote. `None` where it is not finite or out of a decimal's range.
+pub(super) fn shortest_decimal(number: f64) -> Option<Decimal> {
+    number.is_finite().then(|| number.to_string().parse().ok())?
+}
+
+/// The binary number nearest to `decimal`. One division of whole numbers, both below 2⁵³ for grams and money, so it rounds once; the
+/// conversion of the decimal crate rounds several times.
+pub(super) fn nearest_binary(decimal: Decimal) -> f64 {
+    decimal.mantissa() as f64 / 10_f64.powi(i32::try_from(decimal.scale()).unwrap_or(0))
+}
+
+/// Without trailing zeros, and without a minus before nothing.
+pub(super) fn plain(decimal: Decimal) -> Decimal {
+    if decimal.is_zero() { Decimal::ZERO } else { decimal.normalize() }
 }

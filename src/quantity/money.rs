@@ -2,11 +2,10 @@
 
 use std::fmt;
 
-use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::grams::decimal_from_number;
+use super::grams::{decimal_from_number, nearest_binary, plain};
 
 /// An amount in the studio's currency, kept to a ten-thousandth and below a hundred thousand million.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
@@ -21,7 +20,7 @@ impl Money {
     /// `None` where the amount has more than four decimals or reaches a hundred thousand million.
     #[must_use]
     pub fn new(amount: Decimal) -> Option<Self> {
-        let amount = amount.normalize();
+        let amount = plain(amount);
         (amount.scale() <= 4 && amount.abs() < MOST).then_some(Self(amount))
     }
 
@@ -35,6 +34,12 @@ impl Money {
     #[must_use]
     pub fn decimal(self) -> Decimal {
         self.0
+    }
+
+    /// The amount as a binary number, for printing: the one nearest to the decimal. Never for sums.
+    #[must_use]
+    pub fn to_f64(self) -> f64 {
+        nearest_binary(self.0)
     }
 
     /// `None` on overflow.
@@ -58,7 +63,7 @@ impl fmt::Display for Money {
 
 impl Serialize for Money {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_f64(self.0.to_f64().unwrap_or_default())
+        serializer.serialize_f64(self.to_f64())
     }
 }
 

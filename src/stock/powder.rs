@@ -117,7 +117,11 @@ pub struct Powder {
     pub working_time_min: Span,
     /// From the first powder in the liquid to the loss of shine, min; the gloss-off measured for the lot today rules.
     pub gloss_off_min: Span,
-    /// How long before gloss-off all must be finished, min.
+    /// Not finished before this, or water separates and leaves marks, min from the first powder in the liquid.
+    pub finish_not_before_min: Sourced,
+    /// How long before gloss-off pouring must end, min.
+    pub stop_pouring_before_gloss_off_min: Span,
+    /// How long before gloss-off all must be finished, the flask's vacuum too, min.
     pub finish_before_gloss_off_min: Span,
     /// Mixing, min.
     pub mix_min: Sourced,

@@ -1,1 +1,169 @@
-//! Pure functions from documents to figures, findings and schedules.
+//! Pure functions from documents to figures, findings and schedules. Knows no file, clock, screen, thread or network.
+//!
+//! Start at [`recompute`]. Every figure is made by [`Book::derive`] from a [`rule::Rule`]; each page below holds its rules, its inputs,
+//! its defaults, and the step of the recompute that uses them.
+
+mod alloy;
+mod book;
+mod burnout;
+mod burnout_findings;
+mod clearance;
+pub mod finding;
+mod flask;
+mod investment;
+mod melt;
+mod metal;
+mod order;
+mod pass;
+mod pattern;
+mod pour;
+mod price;
+pub mod rule;
+mod setting;
+pub mod site;
+mod tree;
+mod value;
+mod whole;
+
+pub use book::{Book, Figure, Id, Origin, ShelfTerm};
+pub use burnout::{BurnoutFigures, StageFigures};
+pub use clearance::ClearanceFigures;
+pub use finding::{Arg, Finding, FindingKind, Weight};
+pub use flask::FlaskFigures;
+pub use investment::MixFigures;
+pub use melt::MeltFigures;
+pub use metal::MetalFigures;
+pub use order::LineFigures;
+pub use pattern::{PatternFigures, section_of};
+pub use pour::PourFigures;
+pub use price::{AlloyPrice, PRICE_DAYS};
+pub use setting::{FileProblem, PatternMeasure, PatternRun, Runs, Setting};
+pub use site::SiteFigures;
+pub use tree::{TreeFigures, TreePart};
+pub use value::{Cause, Value};
+
+use crate::job::{Job, Line, Studio};
+use crate::stock::{OverlayNote, Shelf};
+use pass::Pass;
+
+/// What a recompute gives beside the book: figures by what they belong to, and findings by weight.
+#[derive(Debug, Clone)]
+pub struct Report {
+    /// The place.
+    pub site: SiteFigures,
+    /// The patterns, sorted by id.
+    pub patterns: Vec<PatternFigures>,
+    /// The prices of the alloys the job names.
+    pub prices: Vec<AlloyPrice>,
+    /// The order lines, in the job's order.
+    pub lines: Vec<LineFigures>,
+    /// The trees.
+    pub trees: Vec<TreeFigures>,
+    /// The flasks.
+    pub flasks: Vec<FlaskFigures>,
+    /// The kiln loads.
+    pub burnouts: Vec<BurnoutFigures>,
+    /// The melts; a flask that names none has one of its own.
+    pub melts: Vec<MeltFigures>,
+    /// What must be known, Stops first.
+    pub findings: Vec<Finding>,
+}
+
+/// The shelf a job is computed with.
+#[derive(Debug, Clone)]
+pub struct Shelves {
+    /// Today's shelf: shipped, with the studio's overlay.
+    pub today: Shelf,
+    /// The same under the copies the job took along.
+    pub job: Shelf,
+    /// What does not fit in the overlay.
+    pub notes: Vec<OverlayNote>,
+}
+
+impl Shelves {
+    /// The shelf of a job in a studio. Made once when a document or the overlay changes, not in every recompute.
+    #[must_use]
+    pub fn new(job: &Job, studio: &Studio) -> Self {
+        let (today, notes) = Shelf::with_overlay(&crate::stock::Overlay(studio.shelf.clone()));
+        let job = today.laid_over(job.shelf.iter().map(|copied| &copied.entry));
+        Self { today, job, notes }
+    }
+}
+
+/// Computes every figure and finding of a job. The book is emptied and filled anew; it keeps its memory.
+///
+/// The job is taken as it is: give it through [`crate::job::check::mend`] first, so that nothing absurd is computed with.
+pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, setting: &Setting, book: &mut Book) -> Report {
+    book.clear();
+    let mut by_id: Vec<&Line> = job.lines().map(|(_, line)| line).collect();
+    by_id.sort_by_key(|line| line.id);
+    let mut pass = Pass::new(job, studio, &shelves.job, runs, setting, book);
+    let site = pass.site();
+    let patterns = pass.patterns();
+    let prices = pass.prices();
+    let lines = pass.lines(&patterns, &prices);
+    let trees = pass.trees(&patterns, &by_id);
+    let mut flasks = pass.flasks(&trees, &patterns, &by_id, &site);
+    let burnouts = pass.burnouts(&flasks);
+    pass.investing_times(&mut flasks, &burnouts);
+    let melts = pass.melts(&flasks);
+    pass.trees_in_no_flask();
+    pass.pieces_hung(&by_id);
+    pass.late(&flasks, &burnouts, &by_id);
+    pass.shelf_changes(&shelves.today, &shelves.notes);
+    pass.unconfirmed_defaults();
+    pass.settle();
+    let findings = pass.findings;
+    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, findings }
+}
+
+/// Every rule, page by page.
+#[must_use]
+pub fn all_rules() -> Vec<&'static rule::Rule> {
+    let pages = [
+        site::RULES,
+        pattern::RULES,
+        order::RULES,
+        price::RULES,
+        tree::RULES,
+        metal::RULES,
+        investment::RULES,
+        clearance::RULES,
+        pour::RULES,
+        burnout::RULES,
+        burnout_findings::RULES,
+        flask::RULES,
+        melt::RULES,
+    ];
+    pages.concat()
+}
+
+/// Every input, page by page.
+#[must_use]
+pub fn all_inputs() -> Vec<&'static rule::Input> {
+    let pages = [
+        alloy::INPUTS,
+        site::INPUTS,
+        pattern::INPUTS,
+        order::INPUTS,
+        price::INPUTS,
+        tree::INPUTS,
+        metal::INPUTS,
+        investment::INPUTS,
+        clearance::INPUTS,
+        pour::INPUTS,
+        burnout::INPUTS,
+        burnout_findings::INPUTS,
+        flask::INPUTS,
+        melt::INPUTS,
+    ];
+    pages.concat()
+}
+
+/// Every default and constant, page by page.
+#[must_use]
+pub fn all_givens() -> Vec<&'static rule::Given> {
+    let pages =
+        [site::GIVENS, pattern::GIVENS, order::GIVENS, price::GIVENS, tree::GIVENS, metal::GIVENS, investment::GIVENS, clearance::GIVENS];
+    pages.concat()
+}

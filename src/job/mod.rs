@@ -1,1 +1,83 @@
-//! The documents: job and studio. No arithmetic.
+//! The documents: a job (one casting batch, or an order book) and the studio. No arithmetic.
+//!
+//! `Option` is how a default is said: `None` means that the default in effect rules, and the figure names where it comes
+//! from. Every object has `notes`. Start at [`Job`] and [`Studio`]; how they are written is in [`mod@format`].
+
+pub mod carry;
+pub mod check;
+mod flask;
+pub mod format;
+mod id;
+mod order;
+mod pattern;
+mod place;
+mod quote;
+mod record;
+mod serial;
+mod studio;
+mod tree;
+
+pub use flask::{Burnout, Consent, Draw, Drive, Flask, Melt, Programme, Segment};
+pub use id::{BurnoutId, FlaskId, JobId, LineId, LotId, MeltId, OrderId, PatternId, PieceId, QuoteId, RecordId, TreeId};
+pub use order::{From, Line, Order, PieceException, Size, Weighing};
+pub use pattern::{Extents, FileUnit, Making, Pattern, PatternFile};
+pub use place::{NoPlace, Place};
+pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
+pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs};
+pub use studio::{
+    Equipment, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake, Studio, Terms,
+};
+pub use tree::{ButtonWish, Envelope, Hung, MainSprue, SprueRun, Tree, WeighedPart};
+
+use jiff::civil::Date;
+use serial::document;
+
+document! {
+    /// One casting batch. Without flasks it is an order book, and just as legal.
+    pub struct Job {
+        /// Random, for good.
+        job_id: JobId,
+        /// What the caster calls it.
+        name: String,
+        /// When it was begun.
+        made: Option<Date>,
+        /// Where it is done, as far as that differs from the studio.
+        site: Site,
+        /// The orders.
+        orders: Vec<Order>,
+        /// The patterns.
+        patterns: Vec<Pattern>,
+        /// The trees.
+        trees: Vec<Tree>,
+        /// The flasks.
+        flasks: Vec<Flask>,
+        /// The kiln loads.
+        burnouts: Vec<Burnout>,
+        /// The melts.
+        melts: Vec<Melt>,
+        /// The quotes.
+        quotes: Vec<Quote>,
+        /// What happened. Append-only.
+        record: Vec<Entry>,
+        /// Findings somebody answers for.
+        accepted: Vec<Accepted>,
+        /// The shelf entries this job uses, as they were when it took them.
+        shelf: Vec<carry::Copied>,
+        /// Remarks.
+        notes: String,
+    }
+}
+
+impl Job {
+    /// Every line with its order.
+    pub fn lines(&self) -> impl Iterator<Item = (&Order, &Line)> {
+        self.orders.iter().flat_map(|order| order.lines.iter().map(move |line| (order, line)))
+    }
+
+    /// Pieces a line really has: its quantity less the cancelled ones.
+    #[must_use]
+    pub fn pieces_of(line: &Line) -> u32 {
+        let cancelled = line.exceptions.iter().filter(|(number, exception)| exception.cancelled && **number <= line.quantity).count();
+        line.quantity.saturating_sub(u32::try_from(cancelled).unwrap_or(u32::MAX))
+    }
+}

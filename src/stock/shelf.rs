@@ -156,6 +156,30 @@ impl Shelf {
         self.slot(id).and_then(|slot| T::of(&slot.entry))
     }
 
+    /// The entry of an id, whatever its kind.
+    #[must_use]
+    pub fn entry(&self, id: &str) -> Option<&Arc<Entry>> {
+        self.slot(id).map(|slot| &slot.entry)
+    }
+
+    /// This shelf with `entries` in the place of those of the same id, and beside the others: what a job took along rules over what
+    /// stands on the shelf today. Faulty entries are passed over.
+    #[must_use]
+    pub fn laid_over<'a>(&self, entries: impl IntoIterator<Item = &'a Entry>) -> Self {
+        let mut shelf = self.clone();
+        for entry in entries {
+            if !entry.faults().is_empty() {
+                continue;
+            }
+            match shelf.place(entry.id().as_str()) {
+                Ok(at) if shelf.slots[at].entry.as_ref() == entry => {}
+                Ok(at) => shelf.slots[at] = Slot::new(entry.clone(), true),
+                Err(at) => shelf.slots.insert(at, Slot::new(entry.clone(), true)),
+            }
+        }
+        shelf
+    }
+
     /// The hash of an entry.
     #[must_use]
     pub fn hash_of(&self, id: &str) -> Option<EntryHash> {

@@ -1,0 +1,245 @@
+//! Findings: what a caster must know before metal, flask or person comes to harm. Prose lives in the text catalogue.
+
+use super::book::{Book, Id};
+use crate::job::Place;
+
+/// How much a finding weighs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Weight {
+    /// Someone may be hurt, or metal or a flask is lost.
+    Stop,
+    /// A defect or a loss is likely.
+    Caution,
+    /// Worth knowing.
+    Note,
+}
+
+/// Which way a finding's value gets worse: an acceptance holds no longer once it has.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Worse {
+    /// A larger value is worse.
+    Higher,
+    /// A smaller value is worse.
+    Lower,
+    /// It has no value.
+    Never,
+}
+
+/// A kind of finding.
+#[derive(Debug, PartialEq, Eq)]
+pub struct FindingKind {
+    /// Its key; the sentence stands in the catalogue under `finding-KEY`.
+    pub key: &'static str,
+    /// How much it weighs.
+    pub weight: Weight,
+    /// Which way it gets worse.
+    pub worse: Worse,
+    /// May anybody answer for it at all?
+    pub may_be_signed: bool,
+    /// The names of its arguments, in order.
+    pub args: &'static [&'static str],
+}
+
+/// An argument of a finding's sentence.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Arg {
+    /// A figure of the book.
+    Figure(Id),
+    /// Words of the caster or of the shelf.
+    Text(String),
+    /// A number of things.
+    Count(u64),
+}
+
+/// A finding.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// What kind.
+    pub kind: &'static FindingKind,
+    /// Where.
+    pub place: Place,
+    /// What its sentence needs, in the order of the kind's names.
+    pub args: Vec<Arg>,
+    /// How bad it is, in the unit of the figure it rests on.
+    pub value: Option<f64>,
+    /// The index of the acceptance that covers it, in the job's list.
+    pub accepted: Option<usize>,
+}
+
+impl Finding {
+    /// A finding without a value.
+    #[must_use]
+    pub fn new(kind: &'static FindingKind, place: Place, args: Vec<Arg>) -> Self {
+        debug_assert_eq!(kind.args.len(), args.len(), "arguments of {}", kind.key);
+        Self { kind, place, args, value: None, accepted: None }
+    }
+
+    /// The same, resting on a figure.
+    #[must_use]
+    pub fn resting_on(mut self, book: &Book, figure: Id) -> Self {
+        self.value = book.number(figure);
+        self
+    }
+
+    /// True for a Stop that nobody answers for.
+    #[must_use]
+    pub fn stands(&self) -> bool {
+        self.kind.weight == Weight::Stop && self.accepted.is_none()
+    }
+}
+
+macro_rules! kinds {
+    ($($(#[$doc:meta])* $name:ident $key:literal $weight:ident $worse:ident $(unsignable $no:literal)? ($($arg:literal),*);)+) => {
+        $(
+            $(#[$doc])*
+            pub static $name: FindingKind = FindingKind {
+                key: $key,
+                weight: Weight::$weight,
+                worse: Worse::$worse,
+                may_be_signed: true $(&& !$no)?,
+                args: &[$($arg),*],
+            };
+        )+
+        /// Every kind of finding.
+        pub static KINDS: &[&FindingKind] = &[$(&$name),+];
+    };
+}
+
+kinds! {
+    /// The tree touches the flask's wall, or does not go in.
+    TREE_TOO_WIDE "tree-too-wide" Stop Lower ("clearance", "tree", "flask");
+    /// Less room to the wall than the pattern needs.
+    WALL_CLEARANCE "wall-clearance" Caution Lower ("clearance", "needed");
+    /// The tree stands out of the flask.
+    TREE_TOO_HIGH "tree-too-high" Stop Lower ("clearance", "tree", "flask");
+    /// Less investment above the tree than holds the metal.
+    TOP_CLEARANCE "top-clearance" Caution Lower ("clearance", "needed");
+    /// The base does not close this flask.
+    BASE_DOES_NOT_FIT "base-does-not-fit" Caution Never ("base", "flask");
+    /// Thicker or thinner than the powder bears.
+    RATIO_OUTSIDE "ratio-outside" Caution Never ("ratio", "low", "high");
+    /// The slurry for one flask does not go into one bowl.
+    SEVERAL_MIXES "several-mixes" Caution Higher ("mixes", "bowl");
+    /// The mix cannot be finished before gloss-off.
+    MIX_OUTRUNS "mix-outruns" Caution Higher ("clock", "finish");
+    /// The powder's lot is past its date.
+    POWDER_OLD "powder-old" Caution Never ("lot", "until");
+    /// More metal than the crucible holds.
+    CRUCIBLE_FULL "crucible-full" Stop Higher ("molten", "usable", "crucible");
+    /// The metal is too hot for this crucible, or of a family it must not melt.
+    CRUCIBLE_WRONG "crucible-wrong" Stop Never ("crucible", "alloy");
+    /// Too little metal for a spin to throw it out cleanly.
+    CRUCIBLE_LOW "crucible-low" Caution Lower ("molten", "usable", "crucible");
+    /// The button does not go into the base's funnel.
+    BUTTON_OVER_FUNNEL "button-over-funnel" Caution Higher ("button", "funnel");
+    /// The programme goes over what the powder bears.
+    OVER_CEILING "over-ceiling" Stop Higher ("top", "ceiling", "powder");
+    /// The programme goes over what is planned for this powder.
+    OVER_PLANNED "over-planned" Caution Higher ("top", "ceiling", "powder");
+    /// Stones are in the mould and the programme is too hot for them, or for this powder with stones.
+    STONES_TOO_HOT "stones-too-hot" Stop Higher unsignable true ("top", "ceiling");
+    /// Stones are in a powder they must not be cast in.
+    STONES_POWDER "stones-powder" Stop Never unsignable true ("powder");
+    /// Stones are cast in place: never quench.
+    STONES_NO_QUENCH "stones-no-quench" Caution Never ();
+    /// Gypsum must not hold this metal.
+    MOULD_REFUSES "mould-refuses" Stop Never unsignable true ("alloy", "powder");
+    /// The kiln cannot rise or fall as fast as a stage asks.
+    KILN_CANNOT_FOLLOW "kiln-cannot-follow" Caution Higher ("needed", "asked");
+    /// The kiln does not go so high.
+    KILN_CEILING "kiln-ceiling" Stop Higher ("target", "ceiling", "kiln");
+    /// The controller takes fewer segments.
+    KILN_SEGMENTS "kiln-segments" Caution Higher ("segments", "most");
+    /// More flasks in the load than the kiln has places.
+    KILN_FULL "kiln-full" Caution Higher ("flasks", "places");
+    /// The table does not say whether its hours include the ramps.
+    RAMPS_UNSAID "ramps-unsaid" Caution Never ("with", "without");
+    /// A stage's hours do not even cover its ramp.
+    STAGE_TOO_SHORT "stage-too-short" Caution Never ("ramp", "stage");
+    /// The table has no row for so large a flask.
+    TABLE_TOO_SMALL "table-too-small" Caution Never ("flask", "table");
+    /// The table is not meant for these patterns or this powder.
+    TABLE_NOT_MEANT "table-not-meant" Caution Never ("table", "for");
+    /// Too little time hot enough to burn the last carbon.
+    CARBON_LEFT "carbon-left" Caution Lower ("time", "needed", "material");
+    /// Pouring before the programme could end, were it started now.
+    STARTS_IN_PAST "starts-in-past" Caution Never ("start");
+    /// A piece is due before its flask is poured.
+    LATE "late" Caution Never ("due", "design", "client");
+    /// Pieces hang on no tree.
+    PIECES_ON_NO_TREE "pieces-on-no-tree" Caution Higher ("pieces", "design", "client");
+    /// A piece hangs on more than one tree.
+    PIECE_TWICE "piece-twice" Caution Higher ("pieces", "design");
+    /// A tree stands in no flask.
+    TREE_IN_NO_FLASK "tree-in-no-flask" Caution Never ("tree");
+    /// Pieces of different alloys on one tree.
+    TWO_ALLOYS "two-alloys" Stop Never unsignable true ("first", "second");
+    /// A melt feeds flasks of different alloys.
+    MELT_TWO_ALLOYS "melt-two-alloys" Stop Never unsignable true ("first", "second");
+    /// The load's flasks cannot share one mould temperature.
+    MOULD_RANGES_APART "mould-ranges-apart" Note Higher ("hottest", "coolest");
+    /// A chosen pouring temperature is outside the alloy's range.
+    METAL_OUTSIDE "metal-outside" Caution Never ("metal", "low", "high");
+    /// A chosen mould temperature is outside the alloy's range.
+    MOULD_OUTSIDE "mould-outside" Caution Never ("mould", "low", "high");
+    /// A pattern has neither weight nor file.
+    PATTERN_UNKNOWN "pattern-unknown" Caution Never ("pattern");
+    /// A line has no pattern.
+    LINE_WITHOUT_PATTERN "line-without-pattern" Caution Never ("design", "client");
+    /// A line has no alloy.
+    LINE_WITHOUT_ALLOY "line-without-alloy" Caution Never ("design", "client");
+    /// A pattern's file is not there.
+    FILE_MISSING "file-missing" Caution Never ("file");
+    /// A pattern's file cannot be read.
+    FILE_UNREADABLE "file-unreadable" Caution Never ("file", "reason");
+    /// A pattern's file is not the one that was looked at.
+    FILE_CHANGED "file-changed" Caution Never ("file");
+    /// The file is open: it has no volume.
+    FILE_OPEN "file-open" Caution Never ("file", "edges");
+    /// The file is wound both ways: it has no volume.
+    FILE_MIXED "file-mixed" Caution Never ("file");
+    /// A sealed void pours solid.
+    SEALED_VOID "sealed-void" Caution Higher ("file", "void");
+    /// A void is said to be drained and held.
+    DRAINED_VOID "drained-void" Note Never ("file", "void");
+    /// Shells overlap: the sum counts the overlap twice.
+    SHELLS_OVERLAP "shells-overlap" Caution Never ("file");
+    /// The size is absurd: probably another unit.
+    FILE_UNIT "file-unit" Caution Never ("file", "size", "unit");
+    /// Something else about the file.
+    FILE_REMARK "file-remark" Note Never ("file", "remark");
+    /// A print's weight and its file disagree.
+    WEIGHT_AGAINST_FILE "weight-against-file" Caution Higher ("pattern", "weighed", "computed");
+    /// A ring size is not on its scale.
+    SIZE_OFF_SCALE "size-off-scale" Caution Never ("size", "scale", "range");
+    /// A metal price is old.
+    PRICE_STALE "price-stale" Caution Higher ("metal", "days", "on");
+    /// A metal price is not known.
+    PRICE_MISSING "price-missing" Note Never ("metal");
+    /// A gross weight without its tare.
+    GROSS_WITHOUT_TARE "gross-without-tare" Caution Never ("weight");
+    /// A shelf entry is not there.
+    NOT_ON_SHELF "not-on-shelf" Caution Never ("entry");
+    /// The shelf's entry is no longer the one the job took.
+    SHELF_DIFFERS "shelf-differs" Note Never ("entry");
+    /// The studio's own shelf holds something that does not fit.
+    OVERLAY_PROBLEM "overlay-problem" Note Never ("entry", "problem");
+    /// Less metal drawn than the charge needs.
+    CHARGE_SHORT "charge-short" Stop Lower ("drawn", "charge");
+    /// The charge's fineness is under the mark.
+    UNDER_MARK "under-mark" Stop Lower unsignable true ("fineness", "mark");
+    /// A draw on a lot the studio does not have.
+    LOT_UNKNOWN "lot-unknown" Caution Never ("lot");
+    /// Metal of a client without their consent.
+    CLIENT_METAL "client-metal" Stop Never ("client", "lot");
+    /// A lot of another alloy or metal in the melt.
+    LOT_OTHER_METAL "lot-other-metal" Caution Never ("lot", "alloy");
+    /// Irreplaceable patterns share a flask with others.
+    IRREPLACEABLE "irreplaceable" Caution Never ("pattern");
+    /// Defaults that nobody confirmed.
+    DEFAULTS "defaults" Note Higher ("page", "count");
+    /// A number of a shelf is known only roughly and matters here.
+    SOLIDUS_UNCERTAIN "solidus-uncertain" Note Never ("alloy", "by");
+    /// The studio raised its own limit.
+    OWN_LIMIT "own-limit" Note Never ("entry");
+}

@@ -1,0 +1,210 @@
+//! One flask with everything in it and around it.
+
+use std::collections::BTreeSet;
+
+use super::alloy::AlloyTerms;
+use super::book::Id;
+use super::burnout::BurnoutFigures;
+use super::clearance::ClearanceFigures;
+use super::finding::{self, Arg};
+use super::investment::MixFigures;
+use super::metal::MetalFigures;
+use super::order::find_pattern;
+use super::pass::Pass;
+use super::pattern::PatternFigures;
+use super::pour::PourFigures;
+use super::rule::{inputs, rules};
+use super::site::SiteFigures;
+use super::tree::{TreeFigures, line_of};
+use super::value::Cause;
+use crate::job::{BurnoutId, Flask, FlaskId, Line, MeltId, Pattern, Place, Tree, TreeId};
+use crate::stock::{Base, EntryId, Flask as Vessel, PatternMaterial, Powder, PowderClass, Section};
+
+inputs! {
+    /// Time a flask stands after investing before it is heated.
+    SET "powder.set" Duration;
+    /// The kiln load it burns out in.
+    NO_BURNOUT "flask.burnout" Moment;
+}
+
+rules! {
+    /// When investing must be over.
+    INVESTED_BY "flask.invested-by" (heat: Moment, set: Duration) -> Moment
+        = Formula "heat - set" { heat - set };
+        CommonPractice "set for at least two hours before it is heated"
+    /// When mixing starts at the latest.
+    MIX_BY "flask.mix-by" (invested: Moment, clock: Duration) -> Moment
+        = Formula "invested - clock" { invested - clock };
+        Computed "backwards from the flask left alone"
+}
+
+/// Figures of one flask.
+#[derive(Debug, Clone)]
+pub struct FlaskFigures {
+    /// The flask.
+    pub id: FlaskId,
+    /// Its tree.
+    pub tree: Option<TreeId>,
+    /// Its kiln load.
+    pub burnout: Option<BurnoutId>,
+    /// Its melt, where it shares or names one.
+    pub melt: Option<MeltId>,
+    /// Its alloy.
+    pub alloy: Option<EntryId>,
+    /// Its powder.
+    pub powder: Option<EntryId>,
+    /// Pattern materials in it.
+    pub materials: Vec<EntryId>,
+    /// Inner diameter and height of the steel in mm.
+    pub size_mm: Option<[f64; 2]>,
+    /// Stones are cast in place.
+    pub stones: bool,
+    /// Metal.
+    pub metal: MetalFigures,
+    /// Investment.
+    pub mix: MixFigures,
+    /// Room around the tree.
+    pub room: ClearanceFigures,
+    /// Pouring.
+    pub pour: PourFigures,
+    /// When investing must be over.
+    pub invested_by: Option<Id>,
+    /// When mixing starts at the latest.
+    pub mix_by: Option<Id>,
+}
+
+impl<'a> Pass<'a> {
+    pub(super) fn flasks(
+        &mut self,
+        trees: &[TreeFigures],
+        patterns: &[PatternFigures],
+        lines: &[&'a Line],
+        site: &SiteFigures,
+    ) -> Vec<FlaskFigures> {
+        let job = self.job;
+        job.flasks.iter().map(|flask| self.flask(flask, trees, patterns, lines, site)).collect()
+    }
+
+    fn flask(
+        &mut self,
+        flask: &'a Flask,
+        trees: &[TreeFigures],
+        patterns: &[PatternFigures],
+        lines: &[&'a Line],
+        site: &SiteFigures,
+    ) -> FlaskFigures {
+        let place = Place::Flask(flask.id);
+        let job = self.job;
+        let tree = flask.tree.and_then(|id| job.trees.iter().find(|tree| tree.id == id));
+        let tree_figures = flask.tree.and_then(|id| trees.iter().find(|tree| tree.id == id));
+        let hung = tree.map(|tree| self.hung_patterns(tree, lines)).unwrap_or_default();
+        let alloy_id = self.flask_alloy(flask, tree, lines);
+        let alloy = self.alloy(alloy_id, place);
+        let powder = self.entry::<Powder>(flask.powder.as_ref(), place);
+        let vessel = self.entry::<Vessel>(flask.vessel.as_ref(), place);
+        let base = self.entry::<Base>(tree.and_then(|tree| tree.base.as_ref()), place);
+        let materials = materials_of(tree, &hung);
+        let entries: Vec<&'a PatternMaterial> = materials.iter().filter_map(|id| self.shelf.get(id.as_str())).collect();
+        let stones = hung.iter().any(|pattern| pattern.stones);
+        let never_quench = stones || powder.is_some_and(|powder| powder.class == PowderClass::Phosphate);
+        let metal = self.flask_metal(flask, tree_figures, alloy, base);
+        let mix = self.flask_mix(flask, vessel, base, powder, tree_figures, site);
+        let room = self.clearance(flask, vessel, base, tree_figures, &entries);
+        let lightest = lightest_section(&hung, patterns);
+        let pour = self.flask_pour(flask, alloy, lightest, never_quench);
+        self.mould_refuses(place, alloy, powder);
+        self.irreplaceable(place, &hung);
+        if stones {
+            self.find(&finding::STONES_NO_QUENCH, place, Vec::new());
+        }
+        FlaskFigures {
+            id: flask.id,
+            tree: flask.tree,
+            burnout: flask.burnout,
+            melt: flask.melt,
+            alloy: alloy_id.cloned(),
+            powder: flask.powder.clone(),
+            materials,
+            size_mm: vessel.map(|vessel| [vessel.inner_diameter_mm, vessel.height_mm]),
+            stones,
+            metal,
+            mix,
+            room,
+            pour,
+            invested_by: None,
+            mix_by: None,
+        }
+    }
+
+    fn hung_patterns(&self, tree: &Tree, lines: &[&'a Line]) -> Vec<&'a Pattern> {
+        let ids: BTreeSet<_> = tree.pieces.iter().filter_map(|hung| line_of(lines, hung)?.pattern).collect();
+        let job = self.job;
+        job.patterns.iter().filter(|pattern| ids.contains(&pattern.id)).collect()
+    }
+
+    /// The alloy of the pieces on the tree, or of the flask where no piece says it. Two alloys on one tree are a Stop.
+    fn flask_alloy(&mut self, flask: &'a Flask, tree: Option<&'a Tree>, lines: &[&'a Line]) -> Option<&'a EntryId> {
+        let mut alloys: Vec<&'a EntryId> = flask.alloy.iter().collect();
+        for hung in tree.map(|tree| tree.pieces.as_slice()).unwrap_or_default() {
+            if let Some(alloy) = line_of(lines, hung).and_then(|line| line.alloy.as_ref())
+                && !alloys.contains(&alloy)
+            {
+                alloys.push(alloy);
+            }
+        }
+        if let [first, second, ..] = alloys.as_slice() {
+            let named =
+                |id: &EntryId| Arg::Text(self.shelf.entry(id.as_str()).map_or_else(|| id.to_string(), |entry| entry.name().to_owned()));
+            let args = vec![named(first), named(second)];
+            self.find(&finding::TWO_ALLOYS, Place::Flask(flask.id), args);
+        }
+        alloys.first().copied()
+    }
+
+    fn mould_refuses(&mut self, place: Place, alloy: Option<AlloyTerms<'a>>, powder: Option<&'a Powder>) {
+        if let (Some(alloy), Some(powder)) = (alloy, powder)
+            && alloy.alloy.refused_by(powder).is_some()
+        {
+            self.find(&finding::MOULD_REFUSES, place, vec![Arg::Text(alloy.alloy.name.clone()), Arg::Text(powder.name.clone())]);
+        }
+    }
+
+    fn irreplaceable(&mut self, place: Place, hung: &[&'a Pattern]) {
+        let alone = hung.len() < 2;
+        if let Some(pattern) = hung.iter().find(|pattern| pattern.irreplaceable && !alone) {
+            self.find(&finding::IRREPLACEABLE, place, vec![Arg::Text(pattern.name.clone())]);
+        }
+    }
+
+    /// Clock times of investing, once the load's times are known.
+    pub(super) fn investing_times(&mut self, flasks: &mut [FlaskFigures], burnouts: &[BurnoutFigures]) {
+        for flask in flasks {
+            let place = Place::Flask(flask.id);
+            let Some(load) = burnouts.iter().find(|load| Some(load.id) == flask.burnout) else { continue };
+            let set = match flask.powder.as_ref().and_then(|id| self.shelf.get::<Powder>(id.as_str())) {
+                Some(powder) => {
+                    let span = &powder.set_h;
+                    self.book.shelf_number(&SET, &powder.id, span.low * 60.0, &span.source, span.trust)
+                }
+                None => self.book.absent(&SET, place, Cause::NotChosen),
+            };
+            let heat = load.dewax_start.unwrap_or(load.kiln_start);
+            let invested_by = self.book.derive(&INVESTED_BY, place, [heat, set]);
+            flask.invested_by = Some(invested_by);
+            flask.mix_by = Some(self.book.derive(&MIX_BY, place, [invested_by, flask.mix.clock]));
+        }
+    }
+}
+
+/// The materials weighed on the tree or of the patterns that hang there, each once.
+fn materials_of(tree: Option<&Tree>, hung: &[&Pattern]) -> Vec<EntryId> {
+    let weighed = tree.into_iter().flat_map(|tree| &tree.weighed).filter_map(|part| part.material.as_ref());
+    let patterns = hung.iter().filter_map(|pattern| pattern.material.as_ref());
+    let all: BTreeSet<&EntryId> = weighed.chain(patterns).collect();
+    all.into_iter().cloned().collect()
+}
+
+/// A mixed tree is poured as its lightest pieces need it.
+fn lightest_section(hung: &[&Pattern], patterns: &[PatternFigures]) -> Option<Section> {
+    hung.iter().filter_map(|pattern| find_pattern(patterns, pattern.id)?.section).min()
+}

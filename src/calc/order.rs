@@ -1,0 +1,190 @@
+//! Order lines: metal of a piece, rough weight, ring size, metal cost.
+
+use jiff::civil::Date;
+
+use super::alloy::AlloyTerms;
+use super::book::Id;
+use super::finding::{self, Arg};
+use super::pass::Pass;
+use super::pattern::PatternFigures;
+use super::price::AlloyPrice;
+use super::rule::{givens, inputs, rules};
+use super::value::Cause;
+use crate::job::{Job, Line, LineId, Order, OrderId, PatternId, Place, Size};
+use crate::stock::{EntryId, RingScale, SizeError};
+
+inputs! {
+    /// How many pieces.
+    PIECES "line.pieces" Count;
+    /// Inner diameter of the ring size asked for.
+    SIZE_BORE "size.bore" Length;
+    /// The line's pattern.
+    LINE_PATTERN "line.pattern-volume" Volume;
+    /// The line's alloy.
+    LINE_ALLOY "line.alloy-density" Density;
+}
+
+givens! {
+    /// What finishing opens a bore by.
+    BORE_OPENS "size.finishing-opens" Length = 0.0; CommonPractice "nothing until the studio's record says more; one measured ring opened by 0.19 mm"
+}
+
+rules! {
+    /// Metal that fills one piece's mould.
+    PIECE_METAL "piece.metal" (volume: Volume, density: Density) -> Mass
+        = Formula "volume*density" { volume * density };
+        Computed "the volume is conserved from pattern to metal"
+    /// Weight of one piece as cast, cut off clean.
+    PIECE_ROUGH "piece.rough-weight" (volume: Volume, density: Density, shrink: Ratio) -> Mass
+        = Formula "volume*density*(1 - shrink)^3" { volume * density * (1.0 - shrink).powi(3) };
+        Computed "as cast it is smaller than its mould by the linear shrinkage; ± 3 % until the studio's record says better"
+    /// Rough weight of all pieces of a line, from the weight as it is printed.
+    LINE_ROUGH "line.rough-weight" (rough: Mass, pieces: Count) -> Mass
+        = Decimal "round2(rough)*pieces" { round2(rough)?.checked_mul(pieces) };
+        Computed "rounded before it is multiplied, so that a client can follow it"
+    /// Metal of a line at the price of the day.
+    LINE_COST "line.metal-cost" (weight: Mass, per_gram: PricePerGram) -> Money
+        = Decimal "round2(weight*per_gram)" { round2(weight.checked_mul(per_gram)?) };
+        Computed "grams times the price of a gram, rounded half up to the cent"
+    /// Inner circumference of the size.
+    CIRCUMFERENCE "size.circumference" (bore: Length) -> Length
+        = Formula "pi*bore" { std::f64::consts::PI * bore };
+        Published "ISO 8653: the ring size is the inner circumference in mm"
+    /// Bore of the pattern that gives the size when cast and finished.
+    PATTERN_BORE "size.pattern-bore" (bore: Length, opens: Length, pattern_shrink: Ratio, metal_shrink: Ratio) -> Length
+        = Formula "(bore - opens)/((1 - pattern_shrink)*(1 - metal_shrink))" { (bore - opens) / ((1.0 - pattern_shrink) * (1.0 - metal_shrink)) };
+        Computed "finished bore = drawn bore × (1 − shrinkage of the pattern) × (1 − shrinkage of the metal) + what finishing opens"
+}
+
+/// Rounds half up (away from zero) to two decimals.
+pub(super) fn round2(number: rust_decimal::Decimal) -> Option<rust_decimal::Decimal> {
+    Some(number.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero))
+}
+
+/// Figures of one line.
+#[derive(Debug, Clone)]
+pub struct LineFigures {
+    /// The order.
+    pub order: OrderId,
+    /// The line.
+    pub line: LineId,
+    /// Metal that fills one piece's mould.
+    pub metal: Id,
+    /// Rough weight of one piece.
+    pub rough: Id,
+    /// Rough weight of all.
+    pub rough_all: Id,
+    /// Price of a gram of its alloy.
+    pub per_gram: Id,
+    /// Cost of its metal.
+    pub cost: Id,
+    /// Inner diameter of its ring size, where it has one.
+    pub bore: Option<Id>,
+    /// Bore of the pattern for it.
+    pub pattern_bore: Option<Id>,
+}
+
+impl<'a> Pass<'a> {
+    pub(super) fn lines(&mut self, patterns: &[PatternFigures], prices: &[AlloyPrice]) -> Vec<LineFigures> {
+        let job: &'a Job = self.job;
+        let mut alloys = Vec::new();
+        let none = NoTerms {
+            volume: self.book.absent(&LINE_PATTERN, Place::Job, Cause::NotChosen),
+            density: self.book.absent(&LINE_ALLOY, Place::Job, Cause::NotChosen),
+        };
+        let mut lines = Vec::with_capacity(job.orders.len());
+        for (order, line) in job.lines() {
+            let alloy = self.alloy_of_line(line.alloy.as_ref(), Place::Line(line.id), &mut alloys);
+            lines.push(self.line(order, line, alloy, patterns, prices, &none));
+        }
+        lines
+    }
+
+    fn line(
+        &mut self,
+        order: &'a Order,
+        line: &'a Line,
+        alloy: Option<AlloyTerms<'a>>,
+        patterns: &[PatternFigures],
+        prices: &[AlloyPrice],
+        none: &NoTerms,
+    ) -> LineFigures {
+        let place = Place::Line(line.id);
+        if line.pattern.is_none() {
+            self.find(&finding::LINE_WITHOUT_PATTERN, place, vec![Arg::Text(line.design.clone()), Arg::Text(order.client.clone())]);
+        }
+        if line.alloy.is_none() {
+            self.find(&finding::LINE_WITHOUT_ALLOY, place, vec![Arg::Text(line.design.clone()), Arg::Text(order.client.clone())]);
+        }
+        let pattern = line.pattern.and_then(|id| find_pattern(patterns, id));
+        let (density, shrink) = alloy.map_or((none.density, none.density), |alloy| (alloy.density, alloy.shrink));
+        let charge_volume = pattern.map_or(none.volume, |pattern| pattern.charge_volume);
+        let quote_volume = pattern.map_or(none.volume, |pattern| pattern.quote_volume);
+        let pieces = self.book.entered(&PIECES, place, f64::from(Job::pieces_of(line)));
+        let metal = self.book.derive(&PIECE_METAL, place, [charge_volume, density]);
+        let shrink = if alloy.is_some() { shrink } else { self.book.absent(&super::alloy::ALLOY_SHRINK, place, Cause::NotChosen) };
+        let rough = self.book.derive(&PIECE_ROUGH, place, [quote_volume, density, shrink]);
+        let rough_all = self.book.derive(&LINE_ROUGH, place, [rough, pieces]);
+        let per_gram = self.per_gram(line.alloy.as_ref(), prices, place);
+        let cost = self.book.derive(&LINE_COST, place, [rough_all, per_gram]);
+        let (bore, pattern_bore) = self.ring(line, pattern, alloy);
+        LineFigures { order: order.id, line: line.id, metal, rough, rough_all, per_gram, cost, bore, pattern_bore }
+    }
+
+    fn per_gram(&mut self, alloy: Option<&EntryId>, prices: &[AlloyPrice], place: Place) -> Id {
+        match alloy.and_then(|alloy| prices.iter().find(|price| price.alloy == *alloy)) {
+            Some(price) => price.per_gram,
+            None => self.book.absent(&super::price::PRICE, place, Cause::NotSaid),
+        }
+    }
+
+    fn ring(&mut self, line: &'a Line, pattern: Option<&PatternFigures>, alloy: Option<AlloyTerms<'a>>) -> (Option<Id>, Option<Id>) {
+        let place = Place::Line(line.id);
+        for size in line.exceptions.values().filter_map(|exception| exception.size.as_ref()) {
+            self.ring_size(size, place);
+        }
+        let Some(bore) = line.size.as_ref().and_then(|size| self.ring_size(size, place)) else { return (None, None) };
+        self.book.derive(&CIRCUMFERENCE, place, [bore]);
+        let (Some(pattern), Some(alloy)) = (pattern, alloy) else { return (Some(bore), None) };
+        let opens = self.book.default(&BORE_OPENS, place);
+        let pattern_bore = self.book.derive(&PATTERN_BORE, place, [bore, opens, pattern.shrink, alloy.shrink]);
+        (Some(bore), Some(pattern_bore))
+    }
+
+    /// The inner diameter of a ring size; one that its scale does not have is a finding.
+    fn ring_size(&mut self, size: &'a Size, place: Place) -> Option<Id> {
+        let Size::Ring { scale, size } = size else { return None };
+        let scale = self.entry::<RingScale>(Some(scale), place)?;
+        match scale.inner_diameter_mm(size) {
+            Ok(bore_mm) => {
+                let origin = &scale.origin;
+                Some(self.book.shelf_number(&SIZE_BORE, &scale.id, bore_mm, origin.source(), origin.trust()))
+            }
+            Err(error) => {
+                let range = match error {
+                    SizeError::NotASize { example, .. } => example,
+                    SizeError::OffScale { lowest, highest } => format!("{lowest} – {highest}"),
+                    SizeError::Between { below, above } => format!("{below}, {above}"),
+                };
+                self.find(&finding::SIZE_OFF_SCALE, place, vec![Arg::Text(size.clone()), Arg::Text(scale.name.clone()), Arg::Text(range)]);
+                None
+            }
+        }
+    }
+}
+
+/// When a line is due.
+pub(super) fn due(order: &Order, line: &Line) -> Option<Date> {
+    line.due.or(order.due)
+}
+
+/// The pattern of an id, in the list sorted by id.
+pub(super) fn find_pattern(patterns: &[PatternFigures], id: PatternId) -> Option<&PatternFigures> {
+    patterns.binary_search_by_key(&id, |pattern| pattern.id).ok().map(|index| &patterns[index])
+}
+
+/// What stands in where a line has no pattern or no alloy.
+struct NoTerms {
+    volume: Id,
+    density: Id,
+}

@@ -1,0 +1,272 @@
+//! Patterns: weight, the volume that metal fills, area, modulus, outer size.
+
+use super::book::Id;
+use super::finding::{self, Arg};
+use super::pass::Pass;
+use super::rule::{givens, inputs, rules};
+use super::setting::{FileProblem, PatternMeasure, PatternRun};
+use super::value::Cause;
+use crate::job::{Pattern, PatternFile, PatternId, Place, Weighing};
+use crate::stock::{PatternMaterial, Section};
+
+inputs! {
+    /// A net weight on the scale.
+    NET "weigh.net-read" Mass;
+    /// A gross weight on the scale.
+    GROSS "weigh.gross" Mass;
+    /// The tare under it.
+    TARE "weigh.tare" Mass;
+    /// Density of the pattern's material.
+    MATERIAL_DENSITY "pattern.material-density" Density;
+    /// Linear shrinkage from file to pattern.
+    MATERIAL_SHRINK "pattern.shrink" Ratio;
+    /// Volume that fills, as measured from the file.
+    FILE_VOLUME "pattern.file-volume" Volume;
+    /// Area as measured from the file.
+    FILE_AREA "pattern.file-area" Area;
+    /// Millimetres in the file's unit.
+    FILE_UNIT "pattern.file-unit" Ratio;
+    /// Scale of the print against the file.
+    FILE_SCALE "pattern.file-scale" Ratio;
+    /// A length of the file.
+    FILE_LENGTH "pattern.file-length" Length;
+    /// A length typed in.
+    LENGTH "pattern.length" Length;
+}
+
+givens! {
+    /// A print is as large as its file.
+    SCALE_ONE "pattern.file-scale" Ratio = 1.0; CommonPractice "printed as drawn"
+}
+
+rules! {
+    /// Net weight.
+    NET_WEIGHT "weigh.net" (gross: Mass, tare: Mass) -> Mass
+        = Decimal "gross - tare" { gross.checked_sub(tare) };
+        Computed "what stands under it is taken off"
+    /// Volume of a file at the size it is printed.
+    VOLUME_OF_FILE "pattern.volume-of-file" (file: Volume, unit: Ratio, scale: Ratio) -> Volume
+        = Formula "file*(unit*scale)^3" { file * (unit * scale).powi(3) };
+        Computed "signed volume of the file's closed shells; a sealed void pours solid"
+    /// Area of a file at the size it is printed.
+    AREA_OF_FILE "pattern.area" (file: Area, unit: Ratio, scale: Ratio) -> Area
+        = Formula "file*(unit*scale)^2" { file * (unit * scale).powi(2) };
+        Computed "sum of the file's triangles"
+    /// A length of a file at the size it is printed.
+    LENGTH_OF_FILE "pattern.size" (file: Length, unit: Ratio, scale: Ratio) -> Length
+        = Formula "file*unit*scale" { file * unit * scale };
+        Computed "outer size of the file"
+    /// Volume from the scale.
+    VOLUME_FROM_WEIGHT "pattern.volume-from-weight" (weight: Mass, density: Density) -> Volume
+        = Formula "weight/density" { weight / density };
+        Computed "mass over density; the density is the material's, best weighed in water once"
+    /// What a pattern of this volume should weigh.
+    WEIGHT_FROM_VOLUME "pattern.weight-from-volume" (volume: Volume, density: Density) -> Mass
+        = Formula "volume*density" { volume * density };
+        Computed "density times volume"
+    /// Volume over area: what rules the freezing time.
+    MODULUS "pattern.modulus" (volume: Volume, area: Area) -> Length
+        = Formula "1000*volume/area" { 1000.0 * volume / area };
+        Published "N. Chvorinov 1940, freezing time goes with (V/A)² (from memory)"
+    /// How far the scale and the file disagree.
+    WEIGHT_DIFFERENCE "pattern.weight-difference" (weighed: Mass, computed: Mass) -> Ratio
+        = Formula "abs(weighed - computed)/computed" { (weighed - computed).abs() / computed };
+        Computed "share by which the weight differs from volume times density"
+}
+
+/// Figures of one pattern.
+#[derive(Debug, Clone, Copy)]
+pub struct PatternFigures {
+    /// The pattern.
+    pub id: PatternId,
+    /// Net weight of one, or what one should weigh by its file.
+    pub weight: Id,
+    /// The volume the charge is computed from: off the scale where it was weighed.
+    pub charge_volume: Id,
+    /// The volume quotes are computed from: off the file where there is one.
+    pub quote_volume: Id,
+    /// Surface area, where a file says it.
+    pub area: Option<Id>,
+    /// Volume over area, where a file says it.
+    pub modulus: Option<Id>,
+    /// Along, across and deep, where they are known.
+    pub extents: Option<[Id; 3]>,
+    /// Density of its material.
+    pub density: Id,
+    /// Linear shrinkage of its material.
+    pub shrink: Id,
+    /// Its section, where it was said or its thinnest wall says it.
+    pub section: Option<Section>,
+}
+
+impl<'a> Pass<'a> {
+    pub(super) fn patterns(&mut self) -> Vec<PatternFigures> {
+        let mut patterns: Vec<PatternFigures> = self.job.patterns.iter().map(|pattern| self.pattern(pattern)).collect();
+        patterns.sort_by_key(|pattern| pattern.id);
+        patterns
+    }
+
+    fn pattern(&mut self, pattern: &'a Pattern) -> PatternFigures {
+        let place = Place::Pattern(pattern.id);
+        let material = self.entry::<PatternMaterial>(pattern.material.as_ref(), place);
+        let (density, shrink) = match material {
+            Some(material) => (
+                self.shelf_term(&MATERIAL_DENSITY, &material.id, &material.density_g_cm3),
+                self.shelf_term(&MATERIAL_SHRINK, &material.id, &material.linear_shrink),
+            ),
+            None => {
+                (self.book.absent(&MATERIAL_DENSITY, place, Cause::NotChosen), self.book.absent(&MATERIAL_SHRINK, place, Cause::NotChosen))
+            }
+        };
+        if pattern.weighed.is_none() && pattern.file.is_none() {
+            self.find(&finding::PATTERN_UNKNOWN, place, vec![Arg::Text(pattern.name.clone())]);
+        }
+        let weighed = self.net_weight(pattern.weighed, place);
+        let from_scale = weighed.map(|weight| self.book.derive(&VOLUME_FROM_WEIGHT, place, [weight, density]));
+        let file = pattern.file.as_ref().map(|file| self.pattern_file(pattern, file));
+        let from_file = file.as_ref().map(|file| file.volume);
+        let neither = |pass: &mut Self| pass.book.absent(&FILE_VOLUME, place, Cause::NotSaid);
+        let charge_volume = from_scale.or(from_file).unwrap_or_else(|| neither(self));
+        let quote_volume = from_file.filter(|id| self.book.number(*id).is_some()).unwrap_or(charge_volume);
+        let weight = weighed.unwrap_or_else(|| self.book.derive(&WEIGHT_FROM_VOLUME, place, [charge_volume, density]));
+        if let (Some(weighed), Some(from_file)) = (weighed, from_file) {
+            self.weight_against_file(pattern, weighed, from_file, density);
+        }
+        let typed = pattern
+            .extents_mm
+            .map(|sides| [sides.along, sides.across, sides.deep].map(|side| self.book.entered(&LENGTH, place, side.get())));
+        PatternFigures {
+            id: pattern.id,
+            weight,
+            charge_volume,
+            quote_volume,
+            area: file.as_ref().and_then(|file| file.area),
+            modulus: file.as_ref().and_then(|file| file.modulus),
+            extents: typed.or(file.and_then(|file| file.extents)),
+            density,
+            shrink,
+            section: pattern.section.or_else(|| pattern.thinnest_mm.map(|wall| section_of(wall.get()))),
+        }
+    }
+
+    /// The net weight of a weighing; a gross weight whose tare nobody knows is a finding and no weight.
+    pub(super) fn net_weight(&mut self, weighing: Option<Weighing>, place: Place) -> Option<Id> {
+        match weighing? {
+            Weighing::Net(grams) => Some(self.book.weighed(&NET, place, grams)),
+            Weighing::Gross { weight, tare: Some(tare) } => {
+                let gross = self.book.weighed(&GROSS, place, weight);
+                let tare = self.book.weighed(&TARE, place, tare);
+                Some(self.book.derive(&NET_WEIGHT, place, [gross, tare]))
+            }
+            Weighing::Gross { weight, tare: None } => {
+                let gross = self.book.weighed(&GROSS, place, weight);
+                let tare = self.book.absent(&TARE, place, Cause::NotSaid);
+                self.find(&finding::GROSS_WITHOUT_TARE, place, vec![Arg::Figure(gross)]);
+                Some(self.book.derive(&NET_WEIGHT, place, [gross, tare]))
+            }
+        }
+    }
+
+    fn pattern_file(&mut self, pattern: &'a Pattern, file: &'a PatternFile) -> FileFigures {
+        let place = Place::Pattern(pattern.id);
+        let name = || Arg::Text(file.path.clone());
+        let runs = self.runs;
+        let cause = match runs.patterns.get(&pattern.id) {
+            Some(PatternRun::Measured(measure)) => return self.measured_file(pattern, file, measure),
+            None | Some(PatternRun::Pending) => Cause::Pending,
+            Some(PatternRun::Missing) => {
+                self.find(&finding::FILE_MISSING, place, vec![name()]);
+                Cause::NoFile
+            }
+            Some(PatternRun::Unreadable(reason)) => {
+                self.find(&finding::FILE_UNREADABLE, place, vec![name(), Arg::Text(reason.clone())]);
+                Cause::NoFile
+            }
+        };
+        FileFigures { volume: self.book.absent(&FILE_VOLUME, place, cause), area: None, modulus: None, extents: None }
+    }
+
+    fn measured_file(&mut self, pattern: &'a Pattern, file: &'a PatternFile, measure: &'a PatternMeasure) -> FileFigures {
+        let place = Place::Pattern(pattern.id);
+        if file.hash.as_ref().is_some_and(|hash| *hash != measure.hash) {
+            self.find(&finding::FILE_CHANGED, place, vec![Arg::Text(file.path.clone())]);
+        }
+        let unit = self.book.entered(&FILE_UNIT, place, file.unit.in_mm());
+        let scale = self.book.entered_or(&FILE_SCALE, place, file.scale, &SCALE_ONE);
+        // The file's numbers are in its own unit; per cubic unit, so that unit and scale stay visible in the working.
+        let filled = if pattern.void_drained { measure.volume.or(measure.fills) } else { measure.fills };
+        let volume = match filled {
+            Some(volume) => {
+                let file_volume = self.book.measured(&FILE_VOLUME, place, volume / 1000.0);
+                self.book.derive(&VOLUME_OF_FILE, place, [file_volume, unit, scale])
+            }
+            None => self.book.absent(&FILE_VOLUME, place, Cause::NoSuchNumber),
+        };
+        let file_area = self.book.measured(&FILE_AREA, place, measure.area);
+        let area = self.book.derive(&AREA_OF_FILE, place, [file_area, unit, scale]);
+        let modulus = self.book.derive(&MODULUS, place, [volume, area]);
+        // Nobody said how it hangs: the longest side along the sprue asks for the most room.
+        let mut size = measure.size;
+        size.sort_by(|a, b| b.total_cmp(a));
+        let extents = size.map(|side| {
+            let side = self.book.measured(&FILE_LENGTH, place, side);
+            self.book.derive(&LENGTH_OF_FILE, place, [side, unit, scale])
+        });
+        self.file_problems(pattern, file, measure);
+        FileFigures { volume, area: Some(area), modulus: Some(modulus), extents: Some(extents) }
+    }
+
+    fn file_problems(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) {
+        let place = Place::Pattern(pattern.id);
+        let name = || Arg::Text(file.path.clone());
+        let mm = file.unit.in_mm() * file.scale.map_or(1.0, crate::quantity::Finite::get);
+        for problem in &measure.problems {
+            match problem {
+                FileProblem::Open(edges) => self.find(&finding::FILE_OPEN, place, vec![name(), Arg::Count(*edges)]),
+                FileProblem::MixedWinding => self.find(&finding::FILE_MIXED, place, vec![name()]),
+                FileProblem::SealedVoid(volume) => {
+                    let void = self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm.powi(3));
+                    let kind = if pattern.void_drained { &finding::DRAINED_VOID } else { &finding::SEALED_VOID };
+                    self.find_on(kind, place, void, vec![name(), Arg::Figure(void)]);
+                }
+                FileProblem::Overlapping => self.find(&finding::SHELLS_OVERLAP, place, vec![name()]),
+                FileProblem::ProbableUnit(unit) => {
+                    let longest = measure.size.iter().copied().fold(0.0, f64::max) * mm;
+                    let size = self.book.measured(&FILE_LENGTH, place, longest);
+                    self.find(&finding::FILE_UNIT, place, vec![name(), Arg::Figure(size), Arg::Text(unit.clone())]);
+                }
+                FileProblem::Remark(words) => self.find(&finding::FILE_REMARK, place, vec![name(), Arg::Text(words.clone())]),
+            }
+        }
+    }
+
+    /// A print that weighs more than 3 % off its file is uncured, wrongly scaled, or still on its supports.
+    fn weight_against_file(&mut self, pattern: &Pattern, weighed: Id, from_file: Id, density: Id) {
+        const FLAGGED: f64 = 0.03;
+        let place = Place::Pattern(pattern.id);
+        let computed = self.book.derive(&WEIGHT_FROM_VOLUME, place, [from_file, density]);
+        let difference = self.book.derive(&WEIGHT_DIFFERENCE, place, [weighed, computed]);
+        if self.book.number(difference).is_some_and(|share| share > FLAGGED) {
+            let args = vec![Arg::Text(pattern.name.clone()), Arg::Figure(weighed), Arg::Figure(computed)];
+            self.find_on(&finding::WEIGHT_AGAINST_FILE, place, difference, args);
+        }
+    }
+}
+
+struct FileFigures {
+    volume: Id,
+    area: Option<Id>,
+    modulus: Option<Id>,
+    extents: Option<[Id; 3]>,
+}
+
+/// The class of section by the thinnest wall in mm, as the shelf's pouring ranges use it.
+#[must_use]
+pub fn section_of(thinnest_mm: f64) -> Section {
+    match thinnest_mm {
+        wall if wall < 0.8 => Section::Filigree,
+        wall if wall < 1.5 => Section::Thin,
+        wall if wall < 3.0 => Section::Medium,
+        _ => Section::Heavy,
+    }
+}

@@ -1,0 +1,71 @@
+//! What a recompute is told from outside: the day, the time zone, and the results of long runs.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+
+use crate::job::PatternId;
+
+/// The day the figures are for and the clock on the wall.
+#[derive(Debug, Clone)]
+pub struct Setting {
+    /// The day prices are judged and quotes are dated by.
+    pub at: Date,
+    /// The zone of wall-clock times in the job.
+    pub zone: TimeZone,
+}
+
+/// Results of long runs, which are inputs to a recompute.
+#[derive(Debug, Clone, Default)]
+pub struct Runs {
+    /// What is known of each pattern's file. A pattern with a file and no run is pending.
+    pub patterns: BTreeMap<PatternId, PatternRun>,
+}
+
+/// What is known of a pattern's file.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PatternRun {
+    /// Being read: not known yet.
+    Pending,
+    /// Not there.
+    Missing,
+    /// There, and not to be read; the reason in words.
+    Unreadable(String),
+    /// Measured, in the file's own unit.
+    Measured(PatternMeasure),
+}
+
+/// What a pattern's file measures, in the file's own unit (mm where its unit is mm).
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct PatternMeasure {
+    /// Hash of the file's bytes, as hexadecimal text.
+    pub hash: String,
+    /// Volume of the file's material; `None` where it has no such number.
+    pub volume: Option<f64>,
+    /// What metal fills: sealed voids pour solid. An upper bound where `overlapping`. `None` where the file has no volume.
+    pub fills: Option<f64>,
+    /// Surface area.
+    pub area: f64,
+    /// Outer size along the file's axes.
+    pub size: [f64; 3],
+    /// What is the matter with it.
+    pub problems: Vec<FileProblem>,
+}
+
+/// What can be the matter with a pattern's file.
+#[derive(Debug, Clone, PartialEq)]
+pub enum FileProblem {
+    /// It is open at so many edges.
+    Open(u64),
+    /// It is wound both ways.
+    MixedWinding,
+    /// It holds a sealed void of this volume.
+    SealedVoid(f64),
+    /// Shells overlap, or one stands in another wound the same way.
+    Overlapping,
+    /// Its size is absurd; it is probably drawn in this unit.
+    ProbableUnit(String),
+    /// Anything else, in words.
+    Remark(String),
+}

@@ -1,0 +1,132 @@
+//! What concerns the job as a whole: pieces on no tree or on two, late pieces, the shelf's changes, unconfirmed defaults, acceptances.
+
+use std::collections::BTreeMap;
+
+use super::book::Origin;
+use super::burnout::BurnoutFigures;
+use super::finding::{self, Arg, Finding, Weight, Worse};
+use super::flask::FlaskFigures;
+use super::order::due;
+use super::pass::Pass;
+use super::tree::{hung_count, line_of};
+use crate::job::{Accepted, Job, Line, LineId, Place, Role};
+use crate::stock::OverlayNote;
+
+impl<'a> Pass<'a> {
+    /// Pieces that hang on no tree while the job has trees, and pieces that hang on two.
+    pub(super) fn pieces_hung(&mut self, lines: &[&'a Line]) {
+        let job: &'a Job = self.job;
+        if job.trees.is_empty() {
+            return;
+        }
+        let mut hung: BTreeMap<LineId, u32> = BTreeMap::new();
+        for piece in job.trees.iter().flat_map(|tree| &tree.pieces) {
+            if let Some(line) = line_of(lines, piece) {
+                *hung.entry(line.id).or_default() += hung_count(piece, line);
+            }
+        }
+        for (order, line) in job.lines() {
+            let (has, hangs) = (Job::pieces_of(line), hung.get(&line.id).copied().unwrap_or(0));
+            let place = Place::Line(line.id);
+            let design = || Arg::Text(line.design.clone());
+            if hangs < has {
+                let mut found = Finding::new(
+                    &finding::PIECES_ON_NO_TREE,
+                    place,
+                    vec![Arg::Count(u64::from(has - hangs)), design(), Arg::Text(order.client.clone())],
+                );
+                found.value = Some(f64::from(has - hangs));
+                self.findings.push(found);
+            } else if hangs > has {
+                let mut found = Finding::new(&finding::PIECE_TWICE, place, vec![Arg::Count(u64::from(hangs - has)), design()]);
+                found.value = Some(f64::from(hangs - has));
+                self.findings.push(found);
+            }
+        }
+    }
+
+    /// Pieces that are due before their flask is poured.
+    pub(super) fn late(&mut self, flasks: &[FlaskFigures], burnouts: &[BurnoutFigures], lines: &[&'a Line]) {
+        let job: &'a Job = self.job;
+        let orders: BTreeMap<LineId, _> = job.lines().map(|(order, line)| (line.id, order)).collect();
+        for flask in flasks {
+            let poured = job.burnouts.iter().find(|load| Some(load.id) == flask.burnout).and_then(|load| load.pour_at);
+            debug_assert!(flask.burnout.is_none() || burnouts.iter().any(|load| Some(load.id) == flask.burnout));
+            let (Some(poured), Some(tree)) = (poured, job.trees.iter().find(|tree| Some(tree.id) == flask.tree)) else { continue };
+            for piece in &tree.pieces {
+                let Some(line) = line_of(lines, piece) else { continue };
+                let Some(order) = orders.get(&line.id) else { continue };
+                if let Some(due) = due(order, line).filter(|due| *due < poured.date()) {
+                    let args = vec![Arg::Text(due.to_string()), Arg::Text(line.design.clone()), Arg::Text(order.client.clone())];
+                    self.find(&finding::LATE, Place::Line(line.id), args);
+                }
+            }
+        }
+    }
+
+    /// Copies the job took that differ from today's shelf, and what does not fit in the studio's own shelf.
+    pub(super) fn shelf_changes(&mut self, today: &crate::stock::Shelf, overlay: &[OverlayNote]) {
+        let job = self.job;
+        for copied in &job.shelf {
+            let id = copied.entry.id();
+            if today.hash_of(id.as_str()).is_some_and(|hash| hash != copied.hash) {
+                self.find(&finding::SHELF_DIFFERS, Place::Job, vec![Arg::Text(copied.entry.name().to_owned())]);
+            }
+        }
+        for note in overlay {
+            let problem = format!("{:?}", note.problem);
+            self.find(&finding::OVERLAY_PROBLEM, Place::Studio, vec![Arg::Text(note.id.to_string()), Arg::Text(problem)]);
+        }
+    }
+
+    /// Defaults nobody confirmed: one Note a page, with their count.
+    pub(super) fn unconfirmed_defaults(&mut self) {
+        let mut pages: BTreeMap<&'static str, u64> = BTreeMap::new();
+        for line in self.book.lines() {
+            if let Origin::Default(given) = line.origin {
+                let page = given.key.split('.').next().unwrap_or(given.key);
+                *pages.entry(page).or_default() += 1;
+            }
+        }
+        for (page, count) in pages {
+            self.find(&finding::DEFAULTS, Place::Job, vec![Arg::Text(page.to_owned()), Arg::Count(count)]);
+        }
+    }
+
+    /// Marks the findings somebody answers for, and sorts all by weight.
+    pub(super) fn settle(&mut self) {
+        let (job, studio) = (self.job, self.studio);
+        for found in &mut self.findings {
+            let covering = job.accepted.iter().enumerate().filter(|(_, accepted)| {
+                let role = studio.hands.iter().find(|hand| hand.initials == accepted.hands).map(|hand| hand.role);
+                covers(accepted, found, role)
+            });
+            found.accepted = covering.map(|(index, _)| index).last();
+        }
+        self.findings.sort_by_key(|found| (found.kind.weight, found.place, found.kind.key));
+    }
+}
+
+/// Does an acceptance cover a finding? Worse than accepted raises it again, and only a master signs for a Stop.
+fn covers(accepted: &Accepted, found: &Finding, role: Option<Role>) -> bool {
+    let same = accepted.finding == found.kind.key && accepted.place == found.place;
+    let worse = match (found.kind.worse, accepted.value, found.value) {
+        (Worse::Never, ..) => false,
+        (Worse::Higher, Some(then), Some(now)) => now.total_cmp(&(then.get() + tolerance(then.get()))).is_gt(),
+        (Worse::Lower, Some(then), Some(now)) => now.total_cmp(&(then.get() - tolerance(then.get()))).is_lt(),
+        _ => found.value.is_some(),
+    };
+    let may = found.kind.may_be_signed
+        && !accepted.reason.trim().is_empty()
+        && match found.kind.weight {
+            Weight::Stop => role == Some(Role::Master),
+            Weight::Caution => matches!(role, Some(Role::Master | Role::Caster)),
+            Weight::Note => true,
+        };
+    same && !worse && may
+}
+
+/// What a value may move by rounding between the moment it was accepted and now.
+fn tolerance(value: f64) -> f64 {
+    value.abs() * 1e-6 + 1e-9
+}

@@ -1,0 +1,158 @@
+//! From bytes to a document.
+
+use serde::de::DeserializeOwned;
+
+use super::header::header;
+use super::{FORMAT, options, skip};
+use crate::job::{Job, Studio};
+
+/// Why a document could not be read; the sentence names line and column where there are any. The caller adds the file.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum ReadError {
+    /// Not UTF-8.
+    #[error("line {line}: this is not text Pourbook can read (it is not UTF-8); nothing was changed")]
+    NotText {
+        /// Line of the first bad byte, from 1.
+        line: usize,
+    },
+    /// Empty file.
+    #[error("the file is empty; look for a recovered copy or a copy you kept elsewhere")]
+    Empty,
+    /// No header.
+    #[error("line 1: a Pourbook file begins with “(format: {FORMAT}, readable_since: …,”; this one does not")]
+    NoHeader,
+    /// Too new.
+    #[error(
+        "this file was written in format {file}, and needs a program that reads format {needs} or later; this one reads up to {FORMAT}. Nothing was changed"
+    )]
+    TooNew {
+        /// The file's format.
+        file: u32,
+        /// The oldest format that can read it.
+        needs: u32,
+    },
+    /// Older than any this program knows.
+    #[error("this file says format {file}, which never existed; formats start at 1")]
+    Unknown {
+        /// The file's format.
+        file: u32,
+    },
+    /// RON that does not parse or does not fit.
+    #[error("line {line}, column {column}: {says}")]
+    Syntax {
+        /// From 1.
+        line: usize,
+        /// From 1.
+        column: usize,
+        /// What is wrong, in words.
+        says: String,
+    },
+}
+
+/// A document that was read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Opened<T> {
+    /// The document.
+    pub document: T,
+    /// The format it was written in.
+    pub format: u32,
+    /// Written by a newer program: what this one does not know was passed over, so it must not be saved over.
+    pub read_only: bool,
+}
+
+/// Reads a job.
+///
+/// # Errors
+/// See [`ReadError`].
+pub fn read_job(bytes: &[u8]) -> Result<Opened<Job>, ReadError> {
+    read(bytes)
+}
+
+/// Reads a studio.
+///
+/// # Errors
+/// See [`ReadError`].
+pub fn read_studio(bytes: &[u8]) -> Result<Opened<Studio>, ReadError> {
+    read(bytes)
+}
+
+fn read<T: DeserializeOwned>(bytes: &[u8]) -> Result<Opened<T>, ReadError> {
+    let text = std::str::from_utf8(bytes).map_err(|error| {
+        let line = 1 + bytes[..error.valid_up_to()].iter().filter(|byte| **byte == b'\n').count();
+        ReadError::NotText { line }
+    })?;
+    if text.trim().is_empty() {
+        return Err(ReadError::Empty);
+    }
+    let header = header(text).ok_or(ReadError::NoHeader)?;
+    if header.format == 0 || header.readable_since == 0 {
+        return Err(ReadError::Unknown { file: header.format });
+    }
+    if header.readable_since > FORMAT {
+        return Err(ReadError::TooNew { file: header.format, needs: header.readable_since });
+    }
+    // The header is blanked, not cut, so that line and column of every message stay true.
+    let mut text = text.to_owned();
+    blank(&mut text, header.span.0, header.span.1);
+    if let Some(rest) = text.strip_prefix('\u{feff}') {
+        text = rest.to_owned();
+    }
+    let read_only = header.format > FORMAT;
+    let document = if read_only { read_tolerant(text)? } else { options().from_str(&text).map_err(|error| syntax(&error))? };
+    Ok(Opened { document, format: header.format, read_only })
+}
+
+/// Reads a file of a newer format: fields this program does not know are passed over, one after another.
+fn read_tolerant<T: DeserializeOwned>(mut text: String) -> Result<T, ReadError> {
+    const MOST_UNKNOWN: usize = 10_000;
+    for _ in 0..MOST_UNKNOWN {
+        let error = match options().from_str(&text) {
+            Ok(document) => return Ok(document),
+            Err(error) => error,
+        };
+        let ron::Error::NoSuchStructField { found, .. } = &error.code else { return Err(syntax(&error)) };
+        let near = offset(&text, error.span.end.line, error.span.end.col);
+        let Some((start, end)) = skip::field_before(&text, near, found) else { return Err(syntax(&error)) };
+        blank(&mut text, start, end);
+    }
+    Err(ReadError::Syntax { line: 1, column: 1, says: "this newer file holds too much that is unknown here".to_owned() })
+}
+
+/// Overwrites a part of the text with spaces, keeping its line ends.
+fn blank(text: &mut String, start: usize, end: usize) {
+    let spaces: String = text[start..end].chars().map(|c| if c == '\n' { '\n' } else { ' ' }).collect();
+    text.replace_range(start..end, &spaces);
+}
+
+/// Byte offset of a line and column, both from 1, the column in characters.
+fn offset(text: &str, line: usize, column: usize) -> usize {
+    let start: usize = text.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum();
+    start + text[start..].chars().take(column.saturating_sub(1)).map(char::len_utf8).sum::<usize>()
+}
+
+fn syntax(error: &ron::error::SpannedError) -> ReadError {
+    ReadError::Syntax { line: error.span.start.line, column: error.span.start.col, says: plain(&error.code) }
+}
+
+/// The reader's own words for what happens often, in plain language.
+fn plain(code: &ron::Error) -> String {
+    use ron::Error as E;
+    match code {
+        E::Eof => "the text ends too early; the file seems cut off".to_owned(),
+        E::ExceededRecursionLimit => "this is nested deeper than any Pourbook document; it was not read further".to_owned(),
+        E::NoSuchStructField { found, expected, .. } => {
+            format!("“{found}” is not a field that stands here; the fields are {}", expected.join(", "))
+        }
+        E::NoSuchEnumVariant { found, expected, .. } => {
+            format!("“{found}” is not a word that stands here; it may be {}", expected.join(", "))
+        }
+        E::DuplicateStructField { field, .. } => format!("“{field}” is said twice"),
+        E::ExpectedFloat | E::ExpectedInteger => "a number is expected here".to_owned(),
+        E::ExpectedString | E::ExpectedStringEnd => "a text in quotes is expected here".to_owned(),
+        E::ExpectedBoolean => "true or false is expected here".to_owned(),
+        E::TrailingCharacters => "something stands behind the end of the document".to_owned(),
+        E::Message(says) => says.clone(),
+        E::InvalidValueForType { expected, found } => format!("{expected} is expected here, but {found} stands here"),
+        other => other.to_string(),
+    }
+}

@@ -1,0 +1,103 @@
+//! Patterns: the waxes and prints that pieces are cast from.
+
+use serde::{Deserialize, Serialize};
+
+use super::id::PatternId;
+use super::order::Weighing;
+use super::serial::document;
+use crate::quantity::Finite;
+use crate::stock::{EntryId, Section};
+
+document! {
+    /// One pattern design. It may be weighed, measured from a file, or both: metal is charged from the scale and quoted from the file.
+    pub struct Pattern {
+        /// The pattern's id.
+        id: PatternId,
+        /// What it is.
+        name: String,
+        /// What it is made of, by shelf id.
+        material: Option<EntryId>,
+        /// One pattern on the scale, cleaned, cured and dry.
+        weighed: Option<Weighing>,
+        /// Its file.
+        file: Option<PatternFile>,
+        /// Length × width × height as it hangs on the sprue (length along the sprue), where no file says so, in mm.
+        extents_mm: Option<Extents>,
+        /// How thick its walls are; `None` leaves the default.
+        section: Option<Section>,
+        /// The thinnest wall, where it was measured, in mm.
+        thinnest_mm: Option<Finite>,
+        /// It cannot be made again: carved, or a found object.
+        irreplaceable: bool,
+        /// Stones are set in it and cast in place.
+        stones: bool,
+        /// A hollow that investment fills: drain holes are open and the core is held. Unless this is said, a sealed void pours solid.
+        void_drained: bool,
+        /// Grams of resin or wax and minutes of making a piece, for the quote.
+        making: Option<Making>,
+        /// The mould it is shot from, by its number in the studio's register.
+        mould: String,
+        /// Remarks.
+        notes: String,
+    }
+}
+
+document! {
+    /// What one pattern costs to make.
+    pub struct Making {
+        /// Minutes of work.
+        labour_min: Option<Finite>,
+        /// Share of supports and waste on top of the part's own material.
+        waste_share: Option<Finite>,
+    }
+}
+
+document! {
+    /// A pattern file beside the job.
+    pub struct PatternFile {
+        /// The path, relative to the job's folder, with forward slashes.
+        path: String,
+        /// Hash of the content when it was last looked at; a difference is a finding.
+        hash: Option<String>,
+        /// The unit the file is drawn in.
+        unit: FileUnit,
+        /// Scale of the print against the file; 1 where not said.
+        scale: Option<Finite>,
+    }
+}
+
+/// The unit of a file that does not say it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum FileUnit {
+    /// Millimetres, the custom of the trade.
+    #[default]
+    Millimetre,
+    /// Centimetres.
+    Centimetre,
+    /// Inches.
+    Inch,
+}
+
+impl FileUnit {
+    /// Millimetres in one unit of the file.
+    #[must_use]
+    pub fn in_mm(self) -> f64 {
+        match self {
+            Self::Millimetre => 1.0,
+            Self::Centimetre => 10.0,
+            Self::Inch => 25.4,
+        }
+    }
+}
+
+/// Outer size in mm: along the sprue, across it, and the third way.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Extents {
+    /// Along the feed sprue.
+    pub along: Finite,
+    /// Across it.
+    pub across: Finite,
+    /// The third way.
+    pub deep: Finite,
+}

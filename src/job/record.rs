@@ -1,0 +1,235 @@
+//! The record: what really happened. Append-only.
+//!
+//! Undo takes an entry back only until the first save; after that it appends a withdrawal.
+
+use jiff::civil::DateTime;
+use serde::{Deserialize, Serialize};
+
+use super::id::{BurnoutId, FlaskId, MeltId, PatternId, PieceId, RecordId, TreeId};
+use super::order::Weighing;
+use super::place::Place;
+use super::serial::document;
+use crate::quantity::{Finite, Grams};
+
+document! {
+    /// One entry.
+    pub struct Entry {
+        /// The entry's id; ids rise in the order of writing.
+        id: RecordId,
+        /// When it happened, by the clock on the wall.
+        at: Option<DateTime>,
+        /// Who says so, by initials.
+        hands: String,
+        /// What happened.
+        event: Event,
+        /// Pictures, by path relative to the job.
+        photos: Vec<String>,
+        /// Remarks.
+        notes: String,
+    }
+}
+
+/// What happened.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum Event {
+    /// A remark alone.
+    #[default]
+    Remark,
+    /// Pieces reached a stage.
+    Reached {
+        /// The pieces.
+        pieces: Vec<PieceId>,
+        /// The stage.
+        stage: PieceStage,
+    },
+    /// A pattern was made or checked.
+    Pattern {
+        /// The pattern.
+        pattern: PatternId,
+        /// What the scale said.
+        weight: Option<Weighing>,
+    },
+    /// A tree was weighed.
+    TreeWeighed {
+        /// The tree.
+        tree: TreeId,
+        /// What the scale said.
+        weight: Option<Weighing>,
+    },
+    /// A flask was invested; the plan's figures stand as they were.
+    Invested {
+        /// The flask.
+        flask: FlaskId,
+        /// The plan at that moment.
+        plan: Frozen,
+        /// What was really done.
+        done: InvestedAs,
+    },
+    /// A kiln load went in or came out, or a temperature was read.
+    Kiln {
+        /// The load.
+        burnout: BurnoutId,
+        /// What was seen.
+        temperature_c: Option<Finite>,
+    },
+    /// A flask was poured; the plan's figures stand as they were.
+    Poured {
+        /// The flask.
+        flask: FlaskId,
+        /// The plan at that moment.
+        plan: Frozen,
+        /// What was really done.
+        done: PouredAs,
+    },
+    /// Metal weighed after a pour.
+    Metal {
+        /// The melt, where the weighing belongs to one.
+        melt: Option<MeltId>,
+        /// The flask, where it belongs to one.
+        flask: Option<FlaskId>,
+        /// What kind of metal.
+        what: MetalKind,
+        /// How much.
+        grams: Grams,
+    },
+    /// A piece was weighed.
+    PieceWeighed {
+        /// The piece.
+        piece: PieceId,
+        /// Cut off, or finished.
+        finished: bool,
+        /// How much.
+        grams: Grams,
+    },
+    /// A piece was rejected.
+    Rejected {
+        /// The piece.
+        piece: PieceId,
+        /// The defect, by its key.
+        defect: String,
+    },
+    /// An earlier entry no longer counts.
+    Withdrawn {
+        /// That entry.
+        entry: RecordId,
+        /// Why.
+        reason: String,
+    },
+}
+
+/// How far a piece is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum PieceStage {
+    /// Printed, injected or carved.
+    Made,
+    /// Washed and cured, or dressed.
+    Cleaned,
+    /// Checked and found good.
+    Checked,
+    /// On the tree.
+    OnTree,
+    /// In investment.
+    Invested,
+    /// Burnt out.
+    BurntOut,
+    /// Cast.
+    Cast,
+    /// Cut off the tree.
+    CutOff,
+    /// Weighed.
+    Weighed,
+    /// Finished.
+    Finished,
+    /// Out of the house: hallmark, setting, sizing, repair.
+    Out,
+    /// With the client.
+    Delivered,
+}
+
+/// Where weighed metal came from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum MetalKind {
+    /// Put into the crucible.
+    Charged,
+    /// Good pieces as cut off.
+    GoodPieces,
+    /// Sprues and button, cleaned.
+    SpruesAndButton,
+    /// Pieces that did not fill.
+    NoFill,
+    /// Beads and spills that were gathered.
+    Beads,
+    /// Filings and sweeps.
+    Sweeps,
+}
+
+document! {
+    /// How a flask was really invested.
+    pub struct InvestedAs {
+        /// Powder weighed out.
+        powder: Option<Grams>,
+        /// Water weighed out.
+        water: Option<Grams>,
+        /// The water's temperature in °C.
+        water_c: Option<Finite>,
+        /// Gloss-off measured, in min.
+        gloss_off_min: Option<Finite>,
+        /// The gauge's reading under the bell, in kPa below the barometer.
+        vacuum_kpa: Option<Finite>,
+    }
+}
+
+document! {
+    /// How a flask was really poured.
+    pub struct PouredAs {
+        /// The metal's temperature in °C.
+        metal_c: Option<Finite>,
+        /// The mould's temperature in °C.
+        mould_c: Option<Finite>,
+        /// The charge.
+        charge: Option<Grams>,
+        /// Minutes until the quench.
+        quench_min: Option<Finite>,
+    }
+}
+
+document! {
+    /// The plan's figures at a moment that cannot be taken back.
+    pub struct Frozen {
+        /// The figures.
+        figures: Vec<FrozenFigure>,
+        /// Hashes of the shelf entries used, `id hash`.
+        shelf: Vec<String>,
+    }
+}
+
+document! {
+    /// One figure as it stood.
+    pub struct FrozenFigure {
+        /// The rule that made it.
+        rule: String,
+        /// Where.
+        place: Place,
+        /// Its value in the unit of the rule's quantity.
+        value: Finite,
+    }
+}
+
+document! {
+    /// A finding that somebody answers for.
+    pub struct Accepted {
+        /// The finding's kind.
+        finding: String,
+        /// Where.
+        place: Place,
+        /// How bad it was then: worse raises it again.
+        value: Option<Finite>,
+        /// Who, by initials. Only a master signs for a Stop.
+        hands: String,
+        /// Why; it prints.
+        reason: String,
+        /// When.
+        at: Option<DateTime>,
+    }
+}

@@ -232,12 +232,12 @@ impl Book {
     pub fn entered_or(&mut self, input: &'static Input, place: Place, number: Option<Finite>, default: &'static Given) -> Id {
         match number {
             Some(number) => self.entered(input, place, number.get()),
-            None => self.default(default, place),
+            None => self.assumed(default, place),
         }
     }
 
     /// A default of the house.
-    pub fn default(&mut self, given: &'static Given, place: Place) -> Id {
+    pub fn assumed(&mut self, given: &'static Given, place: Place) -> Id {
         self.row(Origin::Default(given), place, Value::finite(given.value), &[])
     }
 

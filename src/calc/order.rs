@@ -146,7 +146,7 @@ impl<'a> Pass<'a> {
         let Some(bore) = line.size.as_ref().and_then(|size| self.ring_size(size, place)) else { return (None, None) };
         self.book.derive(&CIRCUMFERENCE, place, [bore]);
         let (Some(pattern), Some(alloy)) = (pattern, alloy) else { return (Some(bore), None) };
-        let opens = self.book.default(&BORE_OPENS, place);
+        let opens = self.book.assumed(&BORE_OPENS, place);
         let pattern_bore = self.book.derive(&PATTERN_BORE, place, [bore, opens, pattern.shrink, alloy.shrink]);
         (Some(bore), Some(pattern_bore))
     }

@@ -75,7 +75,7 @@ impl<'a> Pass<'a> {
         }
         let premium = match self.studio.money.metal_premium {
             Some(share) => self.book.studio(&PREMIUM, share.get()),
-            None => self.book.default(&NO_PREMIUM, Place::Studio),
+            None => self.book.assumed(&NO_PREMIUM, Place::Studio),
         };
         alloys.into_iter().filter_map(|id| self.alloy_price(id, premium)).collect()
     }

@@ -133,7 +133,7 @@ impl<'a> Pass<'a> {
             if weighed {
                 sum
             } else {
-                let welds = self.book.default(&WELDS, place);
+                let welds = self.book.assumed(&WELDS, place);
                 self.book.derive(&WELDED_VOLUME, place, [sum, welds])
             }
         };

@@ -5,7 +5,7 @@ use std::{
     io::{BufRead as _, BufReader},
     path::Path,
     process::{Command, Stdio},
-    time::{Duration, SystemTime},
+    time::{Duration, Instant, SystemTime},
 };
 
 use pourbook::files::{
@@ -43,7 +43,10 @@ fn child_saving_for_ever() {
 fn two_hundred_kills_leave_a_whole_file() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("lilac.ron");
-    plain(&RealDisk, &path, &document(0, 20_000), None).unwrap();
+    let begun = Instant::now();
+    plain(&RealDisk, &path, &document(0, 200_000), None).unwrap();
+    // Kills fall within about two saves, however slow this disk is; a very slow one is not waited for.
+    let within_us = u64::try_from(begun.elapsed().as_micros()).unwrap().clamp(2_000, 20_000) * 2;
     let mut random = Random(7);
     let mut last = 0;
     for kill in 0..KILLS {
@@ -56,7 +59,7 @@ fn two_hundred_kills_leave_a_whole_file() {
             .unwrap();
         let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
         assert!(lines.any(|line| line.unwrap().ends_with("saving")), "the child of kill {kill} ended before saving");
-        std::thread::sleep(Duration::from_micros(random.below(15_000)));
+        std::thread::sleep(Duration::from_micros(random.below(within_us)));
         assert!(child.try_wait().unwrap().is_none(), "the child of kill {kill} ended by itself");
         child.kill().unwrap();
         child.wait().unwrap();
@@ -67,7 +70,7 @@ fn two_hundred_kills_leave_a_whole_file() {
     // The kills must have met saves half done, and saves must have gone on, or nothing was tried.
     let stray = RealDisk.list(folder.path()).unwrap().iter().filter(|path| is_temporary(path)).count();
     println!("{KILLS} kills, {last} saves between them, {stray} unfinished saves left behind");
-    assert!(last > 100, "{last}");
+    assert!(last > 20, "{last}");
     assert!(stray > 5, "{stray}");
     let much_later = SystemTime::now() + Duration::from_secs(100_000);
     assert_eq!(sweep(&RealDisk, folder.path(), much_later, Duration::from_secs(86_400)).unwrap().removed.len(), stray);

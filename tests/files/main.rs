@@ -2,6 +2,7 @@
 #![allow(clippy::print_stdout, reason = "tests say how much they walked")]
 
 mod agree;
+mod around;
 mod crash;
 mod document;
 mod faults;

@@ -2,18 +2,20 @@
 
 use std::{
     path::{Path, PathBuf},
+    sync::atomic::{AtomicUsize, Ordering},
     time::{Duration, SystemTime},
 };
 
 use pourbook::files::{
     disk::{
-        Disk, SimulatedDisk,
+        Act, Disk, SimulatedDisk,
         beside::{TEMPORARY_PREFIX, after_ending, before_ending, is_temporary, sweep},
     },
     save::{Original, SaveError, Theirs, hash_of, save},
 };
 
 use crate::{
+    around::{Around, When},
     crash::job,
     document::{check, document, plain},
 };
@@ -60,62 +62,39 @@ fn a_file_that_went_away_or_was_not_expected_is_told_apart() {
 
 #[test]
 fn a_file_that_appears_during_a_first_save_is_not_replaced() {
-    /// Puts a file at the path right after it was looked for a second time.
-    struct Intruder(SimulatedDisk, std::sync::atomic::AtomicUsize);
-    impl Intruder {
-        fn act(&self, path: &Path) {
-            if path == job() && self.1.fetch_add(1, std::sync::atomic::Ordering::SeqCst) == 1 {
-                self.0.put_file(job(), &document(99, 300), 0o644);
-            }
-        }
-    }
-    impl Disk for Intruder {
-        fn read(&self, path: &Path, limit_bytes: u64) -> Result<Vec<u8>, pourbook::files::disk::DiskError> {
-            let result = self.0.read(path, limit_bytes);
-            self.act(path);
-            result
-        }
-        fn write_new(&self, path: &Path, bytes: &[u8]) -> Result<(), pourbook::files::disk::DiskError> {
-            self.0.write_new(path, bytes)
-        }
-        fn sync_file(&self, path: &Path) -> Result<(), pourbook::files::disk::DiskError> {
-            self.0.sync_file(path)
-        }
-        fn rename(&self, from: &Path, to: &Path) -> Result<(), pourbook::files::disk::DiskError> {
-            self.0.rename(from, to)
-        }
-        fn rename_new(&self, from: &Path, to: &Path) -> Result<(), pourbook::files::disk::DiskError> {
-            self.0.rename_new(from, to)
-        }
-        fn sync_folder(&self, folder: &Path) -> Result<(), pourbook::files::disk::DiskError> {
-            self.0.sync_folder(folder)
-        }
-        fn metadata(&self, path: &Path) -> Result<pourbook::files::disk::Metadata, pourbook::files::disk::DiskError> {
-            self.0.metadata(path)
-        }
-        fn copy_permissions(&self, like: &Path, to: &Path) -> Result<(), pourbook::files::disk::DiskError> {
-            self.0.copy_permissions(like, to)
-        }
-        fn remove(&self, path: &Path) -> Result<(), pourbook::files::disk::DiskError> {
-            self.0.remove(path)
-        }
-        fn list(&self, folder: &Path) -> Result<Vec<PathBuf>, pourbook::files::disk::DiskError> {
-            self.0.list(folder)
-        }
-        fn create_folders(&self, folder: &Path) -> Result<(), pourbook::files::disk::DiskError> {
-            self.0.create_folders(folder)
-        }
-        fn resolve(&self, path: &Path) -> Result<PathBuf, pourbook::files::disk::DiskError> {
-            self.0.resolve(path)
-        }
-    }
     let disk = SimulatedDisk::default();
     disk.put_folder(Path::new("/bench"));
-    let intruder = Intruder(disk.clone(), std::sync::atomic::AtomicUsize::new(0));
+    let looks = AtomicUsize::new(0);
+    // Another program's file comes right after the second look, the last before the rename.
+    let watch = |act, path: &Path, when| {
+        if (act, path, when) == (Act::Read, job(), When::After) && looks.fetch_add(1, Ordering::SeqCst) == 1 {
+            disk.put_file(job(), &document(99, 300), 0o644);
+        }
+        true
+    };
+    let intruder = Around { inner: disk.clone(), watch };
     let (beside, theirs) = ours_at(plain(&intruder, job(), &document(1, 300), None));
     assert_eq!(theirs, Theirs::InTheWay);
     assert_eq!(disk.read(job(), 1000).unwrap(), document(99, 300));
     assert_eq!(disk.read(&beside, 1000).unwrap(), document(1, 300));
+}
+
+#[test]
+fn a_file_that_changes_while_we_save_is_not_replaced() {
+    let (old, ours, theirs) = (document(1, 300), document(2, 300), document(3, 300));
+    let disk = SimulatedDisk::default();
+    disk.put_file(job(), &old, 0o644);
+    let syncs = AtomicUsize::new(0);
+    let watch = |act, _: &Path, when| {
+        if (act, when) == (Act::Sync, When::After) && syncs.fetch_add(1, Ordering::SeqCst) == 0 {
+            disk.put_file(job(), &theirs, 0o644);
+        }
+        true
+    };
+    let (beside, what) = ours_at(plain(&Around { inner: disk.clone(), watch }, job(), &ours, Some(&hash_of(&old))));
+    assert_eq!(what, Theirs::Different);
+    assert_eq!(disk.read(job(), 1000).unwrap(), theirs);
+    assert_eq!(disk.read(&beside, 1000).unwrap(), ours);
 }
 
 #[test]

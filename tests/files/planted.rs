@@ -3,65 +3,15 @@
 use std::path::{Path, PathBuf};
 
 use pourbook::files::{
-    disk::{Act, Disk, DiskError, Metadata, SimulatedDisk, beside::TEMPORARY_PREFIX},
+    disk::{Act, Disk, DiskError, SimulatedDisk, beside::TEMPORARY_PREFIX},
     save::hash_of,
 };
 
 use crate::{
+    around::Around,
     crash::{job, old_or_new, walk},
     document::{document, plain},
 };
-
-/// A disk that leaves out one kind of call and says it was done: the real save, without that step.
-struct Without {
-    inner: SimulatedDisk,
-    left_out: Option<Act>,
-}
-
-impl Without {
-    fn unless(&self, act: Act, run: impl FnOnce(&SimulatedDisk) -> Result<(), DiskError>) -> Result<(), DiskError> {
-        if self.left_out == Some(act) { Ok(()) } else { run(&self.inner) }
-    }
-}
-
-impl Disk for Without {
-    fn read(&self, path: &Path, limit_bytes: u64) -> Result<Vec<u8>, DiskError> {
-        self.inner.read(path, limit_bytes)
-    }
-    fn write_new(&self, path: &Path, bytes: &[u8]) -> Result<(), DiskError> {
-        self.inner.write_new(path, bytes)
-    }
-    fn sync_file(&self, path: &Path) -> Result<(), DiskError> {
-        self.unless(Act::Sync, |disk| disk.sync_file(path))
-    }
-    fn rename(&self, from: &Path, to: &Path) -> Result<(), DiskError> {
-        self.inner.rename(from, to)
-    }
-    fn rename_new(&self, from: &Path, to: &Path) -> Result<(), DiskError> {
-        self.inner.rename_new(from, to)
-    }
-    fn sync_folder(&self, folder: &Path) -> Result<(), DiskError> {
-        self.unless(Act::SyncFolder, |disk| disk.sync_folder(folder))
-    }
-    fn metadata(&self, path: &Path) -> Result<Metadata, DiskError> {
-        self.inner.metadata(path)
-    }
-    fn copy_permissions(&self, like: &Path, to: &Path) -> Result<(), DiskError> {
-        self.unless(Act::Permissions, |disk| disk.copy_permissions(like, to))
-    }
-    fn remove(&self, path: &Path) -> Result<(), DiskError> {
-        self.inner.remove(path)
-    }
-    fn list(&self, folder: &Path) -> Result<Vec<PathBuf>, DiskError> {
-        self.inner.list(folder)
-    }
-    fn create_folders(&self, folder: &Path) -> Result<(), DiskError> {
-        self.inner.create_folders(folder)
-    }
-    fn resolve(&self, path: &Path) -> Result<PathBuf, DiskError> {
-        self.inner.resolve(path)
-    }
-}
 
 /// The verdict on the real save with one step left out, over an old file or as a first save.
 fn verdict(left_out: Option<Act>, over_old: bool) -> Result<usize, String> {
@@ -72,7 +22,7 @@ fn verdict(left_out: Option<Act>, over_old: bool) -> Result<usize, String> {
         simulated.put_file(job(), &old, 0o640);
     }
     let old = over_old.then_some(old);
-    let disk = Without { inner: simulated.clone(), left_out };
+    let disk = Around { inner: simulated.clone(), watch: |act, _: &Path, _| left_out != Some(act) };
     plain(&disk, job(), &new, old.as_deref().map(hash_of).as_ref()).expect("the save ends well");
     let rule = old_or_new(old.as_deref(), &new, true);
     walk(&simulated, 0, |state, last| {

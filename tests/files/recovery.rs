@@ -12,7 +12,7 @@ use std::{
 use jiff::Timestamp;
 use pourbook::files::{
     disk::{
-        Disk, DiskError, FailingDisk, Metadata, RealDisk, SimulatedDisk,
+        Act, Disk, FailingDisk, RealDisk, SimulatedDisk,
         failing::{Effect, Failure},
     },
     recover::{Contents, RecoveryKey, RecoveryWriter, Snapshot, discard, find, write},
@@ -20,6 +20,7 @@ use pourbook::files::{
 };
 
 use crate::{
+    around::{Around, When},
     crash::{job, walk},
     document::{document, number},
 };
@@ -125,19 +126,15 @@ fn a_power_cut_leaves_the_last_recovery_or_the_new_one() {
     assert!(count > 100, "{count}");
 }
 
-/// A disk whose writing waits for the gate: as slow as the test wishes.
-struct Slow {
-    inner: SimulatedDisk,
+/// A gate that writing waits for: a disk as slow as the test wishes.
+#[derive(Default)]
+struct Gate {
     open: Mutex<bool>,
     opened: Condvar,
     begun: AtomicUsize,
 }
 
-impl Slow {
-    fn new() -> Arc<Self> {
-        Arc::new(Self { inner: SimulatedDisk::default(), open: Mutex::new(false), opened: Condvar::new(), begun: AtomicUsize::new(0) })
-    }
-
+impl Gate {
     fn open(&self) {
         *self.open.lock().expect("no panic holds it") = true;
         self.opened.notify_all();
@@ -148,48 +145,27 @@ impl Slow {
             std::thread::yield_now();
         }
     }
-}
 
-impl Disk for Slow {
-    fn write_new(&self, path: &Path, bytes: &[u8]) -> Result<(), DiskError> {
+    fn pass(&self) {
         self.begun.fetch_add(1, Ordering::SeqCst);
         let gate = self.open.lock().expect("no panic holds it");
         drop(self.opened.wait_while(gate, |open| !*open).expect("no panic holds it"));
-        self.inner.write_new(path, bytes)
     }
-    fn read(&self, path: &Path, limit_bytes: u64) -> Result<Vec<u8>, DiskError> {
-        self.inner.read(path, limit_bytes)
-    }
-    fn sync_file(&self, path: &Path) -> Result<(), DiskError> {
-        self.inner.sync_file(path)
-    }
-    fn rename(&self, from: &Path, to: &Path) -> Result<(), DiskError> {
-        self.inner.rename(from, to)
-    }
-    fn rename_new(&self, from: &Path, to: &Path) -> Result<(), DiskError> {
-        self.inner.rename_new(from, to)
-    }
-    fn sync_folder(&self, folder: &Path) -> Result<(), DiskError> {
-        self.inner.sync_folder(folder)
-    }
-    fn metadata(&self, path: &Path) -> Result<Metadata, DiskError> {
-        self.inner.metadata(path)
-    }
-    fn copy_permissions(&self, like: &Path, to: &Path) -> Result<(), DiskError> {
-        self.inner.copy_permissions(like, to)
-    }
-    fn remove(&self, path: &Path) -> Result<(), DiskError> {
-        self.inner.remove(path)
-    }
-    fn list(&self, folder: &Path) -> Result<Vec<PathBuf>, DiskError> {
-        self.inner.list(folder)
-    }
-    fn create_folders(&self, folder: &Path) -> Result<(), DiskError> {
-        self.inner.create_folders(folder)
-    }
-    fn resolve(&self, path: &Path) -> Result<PathBuf, DiskError> {
-        self.inner.resolve(path)
-    }
+}
+
+/// A writer on a disk behind a gate.
+fn slow() -> (SimulatedDisk, Arc<Gate>, RecoveryWriter) {
+    let (disk, gate) = (SimulatedDisk::default(), Arc::new(Gate::default()));
+    let theirs = Arc::clone(&gate);
+    let watch = move |act, _: &Path, when| {
+        if (act, when) == (Act::Write, When::Before) {
+            theirs.pass();
+        }
+        true
+    };
+    let slow = Around { inner: disk.clone(), watch };
+    let writer = RecoveryWriter::start(Arc::new(slow), folder().into(), || ()).expect("a thread is to be had");
+    (disk, gate, writer)
 }
 
 fn snapshot(name: &str, revision: u64, contents: Contents) -> Snapshot {
@@ -206,10 +182,9 @@ fn numbers(disk: &dyn Disk) -> Vec<u64> {
 
 #[test]
 fn on_a_slow_disk_the_newest_wins_and_nothing_queues_up() {
-    let slow = Slow::new();
-    let writer = RecoveryWriter::start(Arc::clone(&slow) as Arc<dyn Disk>, folder().into(), || ()).unwrap();
+    let (disk, gate, writer) = slow();
     writer.offer(snapshot("lilac.ron", 1, ready(1)));
-    slow.wait_until_begun();
+    gate.wait_until_begun();
     let made = Arc::new(AtomicUsize::new(0));
     for revision in 2..=1000 {
         let made = Arc::clone(&made);
@@ -221,38 +196,36 @@ fn on_a_slow_disk_the_newest_wins_and_nothing_queues_up() {
     }
     // One that comes late and is older does not push the newer one out.
     writer.offer(snapshot("lilac.ron", 500, ready(500)));
-    slow.open();
+    gate.open();
     drop(writer);
-    assert_eq!(numbers(slow.as_ref()), [1000]);
-    assert_eq!(slow.begun.load(Ordering::SeqCst), 2, "the first and the newest, no others");
+    assert_eq!(numbers(&disk), [1000]);
+    assert_eq!(gate.begun.load(Ordering::SeqCst), 2, "the first and the newest, no others");
     assert_eq!(made.load(Ordering::SeqCst), 1, "those in between were never even made");
 }
 
 #[test]
 fn a_clean_save_removes_it_even_while_it_is_being_written() {
-    let slow = Slow::new();
-    let writer = RecoveryWriter::start(Arc::clone(&slow) as Arc<dyn Disk>, folder().into(), || ()).unwrap();
+    let (disk, gate, writer) = slow();
     writer.offer(snapshot("lilac.ron", 1, ready(1)));
-    slow.wait_until_begun();
+    gate.wait_until_begun();
     writer.offer(snapshot("rose.ron", 7, ready(7)));
     writer.saved(&key("lilac.ron"), 1);
-    slow.open();
+    gate.open();
     drop(writer);
-    assert_eq!(numbers(slow.as_ref()), [7], "the other document's stays");
+    assert_eq!(numbers(&disk), [7], "the other document's stays");
 }
 
 #[test]
 fn a_save_does_not_remove_what_is_newer_than_it() {
     // Still waiting when the save ends.
-    let slow = Slow::new();
-    let writer = RecoveryWriter::start(Arc::clone(&slow) as Arc<dyn Disk>, folder().into(), || ()).unwrap();
+    let (disk, gate, writer) = slow();
     writer.offer(snapshot("lilac.ron", 1, ready(1)));
-    slow.wait_until_begun();
+    gate.wait_until_begun();
     writer.offer(snapshot("lilac.ron", 3, ready(3)));
     writer.saved(&key("lilac.ron"), 2);
-    slow.open();
+    gate.open();
     drop(writer);
-    assert_eq!(numbers(slow.as_ref()), [3]);
+    assert_eq!(numbers(&disk), [3]);
     // On the disk already.
     let disk = SimulatedDisk::default();
     let (told, done) = mpsc::channel();

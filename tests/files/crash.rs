@@ -154,6 +154,27 @@ fn a_changed_file_is_never_touched_and_ours_is_safe_beside_it() {
 }
 
 #[test]
+fn bytes_that_stand_there_already_are_made_sure_of() {
+    // Another program wrote the very same a moment ago and synced nothing: at the path itself, or under the second file's name.
+    let (base, ours) = (document(1, 900), document(3, 800));
+    let beside = Path::new("/bench/lilac (saved beside).ron");
+    for (there, at) in [(None, job()), (Some(document(2, 700)), beside)] {
+        let disk = SimulatedDisk::default();
+        disk.put_folder(Path::new("/bench"));
+        if let Some(there) = there {
+            disk.put_file(job(), &there, 0o644);
+        }
+        disk.write_new(at, &ours).unwrap();
+        let result = plain(&disk, job(), &ours, Some(&hash_of(&base)));
+        assert!(
+            matches!(&result, Ok(saved) if !saved.wrote)
+                || matches!(&result, Err(SaveError::ChangedOnDisk { ours_at, .. }) if ours_at == beside)
+        );
+        walk(&disk, 0, |state, last| (last && state.bytes(at) != Some(&ours)).then(|| format!("not sure of {}", at.display()))).unwrap();
+    }
+}
+
+#[test]
 fn a_link_still_leads_to_a_whole_file() {
     let (old, new) = (document(1, 700), document(2, 900));
     let disk = with_old(&old);

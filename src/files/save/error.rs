@@ -71,7 +71,7 @@ pub enum SaveError {
     },
     /// The file is whole and as it was; nothing is saved.
     #[error(
-        "Not saved. {error}. The file itself is as it was. {}{}: {}",
+        "Not saved. {error}. Nothing that stood there has changed. {}{}: {}",
         lies(left), error.advice(), path.display()
     )]
     NotWritten {

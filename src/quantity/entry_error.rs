@@ -116,6 +116,45 @@ pub enum EntryErrorKind {
 }
 
 impl EntryError {
+    /// Every key that [`Self::key`] can give.
+    pub const KEYS: [&'static str; 35] = [
+        "entry-empty",
+        "entry-too-long",
+        "entry-too-deep",
+        "entry-not-a-number",
+        "entry-power-of-ten",
+        "entry-bad-number",
+        "entry-unknown-sign",
+        "entry-unknown-word",
+        "entry-other-kind",
+        "entry-carat-for-fineness",
+        "entry-karat-for-weight",
+        "entry-currency",
+        "entry-missing-number",
+        "entry-two-numbers",
+        "entry-two-units",
+        "entry-bracket",
+        "entry-compound-order",
+        "entry-bad-clock",
+        "entry-division-by-zero",
+        "entry-amount-times-amount",
+        "entry-divided-by-amount",
+        "entry-two-temperatures",
+        "entry-scaled-temperature",
+        "entry-only-a-difference",
+        "entry-too-small",
+        "entry-too-large",
+        "entry-not-whole",
+        "entry-ambiguous-separator",
+        "entry-ambiguous-unit",
+        "entry-ambiguous-bare",
+        "entry-ambiguous-fraction",
+        "entry-ambiguous-karat",
+        "entry-moment-form",
+        "entry-moment-skipped",
+        "entry-moment-twice",
+    ];
+
     pub(super) fn new(kind: EntryErrorKind, at: Range<usize>) -> Self {
         Self { kind, at, readings: Vec::new() }
     }
@@ -229,9 +268,9 @@ impl fmt::Display for EntryError {
             Why::ScaledTemperature => f.write_str("A temperature cannot be multiplied or divided. Write the temperature itself."),
             Why::OnlyADifference => f.write_str("This is a difference of temperatures; a temperature is asked for."),
             Why::TooSmall { asked: Kind::Temperature, .. } => f.write_str("This is below absolute zero, −273.15 °C. Check number and unit."),
-            Why::TooSmall { asked, least } if *least == 0.0 => write!(f, "A {} cannot be below zero. Check the sign.", asked.name()),
-            Why::TooSmall { asked, least } => write!(f, "A {} below {} cannot be. Check number and unit.", asked.name(), bound(*least, *asked)),
-            Why::TooLarge { asked, most } => write!(f, "A {} above {} cannot be. Check number and unit.", asked.name(), bound(*most, *asked)),
+            Why::TooSmall { asked, least } if *least == 0.0 => write!(f, "No {} can be below zero. Check the sign.", asked.name()),
+            Why::TooSmall { asked, least } => write!(f, "No {} can be below {}. Check number and unit.", asked.name(), bound(*least, *asked)),
+            Why::TooLarge { asked, most } => write!(f, "No {} can be above {}. Check number and unit.", asked.name(), bound(*most, *asked)),
             Why::NotWhole => f.write_str("Things are counted whole. Type a whole number."),
             Why::AmbiguousSeparator(sign) => {
                 let name = if *sign == ',' { "comma" } else { "point" };

@@ -7,7 +7,7 @@ use num_traits::{Signed, ToPrimitive, Zero};
 
 use super::Kind;
 use super::entry_error::{EntryError, EntryErrorKind};
-use super::expression::{Node, What};
+use super::node::{Node, What};
 use super::unit::{Meaning, Unit};
 use super::unit_table::{FINE, KARAT};
 

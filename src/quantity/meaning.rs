@@ -7,7 +7,7 @@ use num_rational::BigRational;
 use super::Kind;
 use super::entry_error::{EntryError, EntryErrorKind};
 use super::evaluate::{Choice, bare_terms, mark};
-use super::expression::{Node, What};
+use super::node::{Node, What};
 use super::parse::Habits;
 use super::unit::{Meaning, Unit};
 use super::unit_table::KARAT;
@@ -150,6 +150,11 @@ impl Meanings {
             Doubt::Karat(places) => (EntryErrorKind::AmbiguousKarat, places[0].0.start..places[0].1.end),
             Doubt::Bare(terms, _) => (EntryErrorKind::AmbiguousBare, terms[0].clone()),
         }
+    }
+
+    /// Whether nothing but separators is left open.
+    pub(super) fn only_separators(&self) -> bool {
+        matches!(self.doubts.as_slice(), [Doubt::Separator(_)])
     }
 
     /// `text` written so that it means choice `index` alone; the caller tries whether it does.

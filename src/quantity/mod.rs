@@ -12,6 +12,7 @@ mod kind;
 mod meaning;
 mod moment;
 mod money;
+mod node;
 mod number;
 mod parse;
 mod print;

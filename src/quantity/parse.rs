@@ -9,8 +9,9 @@ use rust_decimal::Decimal;
 
 use super::entry_error::{EntryError, EntryErrorKind, Reading};
 use super::evaluate::{check, evaluate};
-use super::expression::{Node, expression};
+use super::expression::expression;
 use super::meaning::{Meanings, meanings};
+use super::node::{Node, What};
 use super::token::tokens;
 use super::unit::{Meaning, Mistake, Unit};
 use super::{Grams, Kind, Money, Style, Units, moment, print};
@@ -109,7 +110,7 @@ fn exact_value(text: &str, kind: Kind, habits: &Habits) -> Result<(BigRational, 
     match (values.as_slice(), failed) {
         ([], Some(error)) => Err(with_opposite(error.clone(), &node, kind, habits, &known)),
         ([], None) => Err(EntryError::new(EntryErrorKind::MissingNumber, 0..text.len())),
-        ([only], failed) if failed.is_none() || is_sensible(&outcomes[*only], kind) => {
+        ([only], _) if is_settled(&outcomes, *only, kind, &known) => {
             let value = outcomes[*only].clone()?;
             Ok((value, last_unit(&node, &known, *only)))
         }
@@ -142,15 +143,18 @@ fn distinct(outcomes: &Outcomes) -> Vec<usize> {
     found
 }
 
-fn is_sensible(outcome: &Result<BigRational, EntryError>, kind: Kind) -> bool {
+/// Whether the only value, that of choice `only`, may be taken although others were possible to think of: where none of them fails, where
+/// the value is a usual one, or where all that fails is its thousandfold.
+fn is_settled(outcomes: &Outcomes, only: usize, kind: Kind, known: &Meanings) -> bool {
     let (least, most) = kind.sensible();
-    outcome.as_ref().is_ok_and(|value| (least..=most).contains(&nearest(value)))
+    let usual = outcomes[only].as_ref().is_ok_and(|value| (least..=most).contains(&nearest(value)));
+    usual || outcomes.iter().all(Result::is_ok) || (known.only_separators() && !known.choices[only].grouped)
 }
 
 fn last_unit(node: &Node, known: &Meanings, choice: usize) -> Option<&'static Unit> {
     let mut last = None;
     node.visit(&mut |part| {
-        if let super::expression::What::Amount(_, meaning, word) = &part.what
+        if let What::Amount(_, meaning, word) = &part.what
             && last.is_none_or(|(_, end)| word.end >= end)
         {
             last = Some((*meaning, word.end));
@@ -177,8 +181,7 @@ fn means(entry: &str, value: &BigRational, kind: Kind, habits: &Habits) -> bool 
     let known = meanings(&node, kind, habits);
     let outcomes = outcomes(&node, kind, habits, &known);
     let values = distinct(&outcomes);
-    let settled = |only: &usize| outcomes.iter().all(Result::is_ok) || is_sensible(&outcomes[*only], kind);
-    matches!(values.as_slice(), [only] if settled(only) && outcomes[*only].as_ref().is_ok_and(|found| nearest(found) == nearest(value)))
+    matches!(values.as_slice(), [only] if is_settled(&outcomes, *only, kind, &known) && outcomes[*only].as_ref().is_ok_and(|found| nearest(found) == nearest(value)))
 }
 
 /// `value` as an entry in the unit of the kind, with as many digits as it takes and none that could be taken for a group.

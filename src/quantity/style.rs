@@ -120,8 +120,7 @@ pub(super) fn digits(kind: Kind, unit: &Unit, style: &Style) -> Digits {
         (Kind::Mass, "kg" | "ozt") => FOUR,
         (Kind::Mass, "mg") => WHOLE,
         (Kind::Mass, "grain") => ONE,
-        (Kind::Density, "g/cm³" | "ozt/in³") if style.fine => THREE,
-        (Kind::Density, "lb/in³") => THREE,
+        (Kind::Density, "g/cm³" | "lb/in³") if style.fine => THREE,
         (Kind::Density, "kg/m³" | "lb/ft³") => WHOLE,
         (Kind::Temperature, _) => {
             if style.fine {

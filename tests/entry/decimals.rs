@@ -59,7 +59,7 @@ fn nothing_has_no_sign_and_halves_go_away_from_zero() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 4000, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 4000.max(ProptestConfig::default().cases), failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn weights_and_money_survive_a_file(micro in -99_999_999_999_999_i64..=99_999_999_999_999, scale in 0_u32..=6) {

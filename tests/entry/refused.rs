@@ -172,6 +172,30 @@ fn what_can_mean_two_things_is_refused_and_both_are_offered() {
 }
 
 #[test]
+fn every_reason_is_met_and_has_its_key_in_the_list() {
+    let mut met: Vec<&str> = TABLE.iter().map(|line| line.2).chain(AMBIGUOUS.iter().map(|line| line.2)).collect();
+    met.extend(["entry-too-long", "entry-too-deep", "entry-moment-skipped", "entry-moment-twice"]);
+    met.sort_unstable();
+    met.dedup();
+    let mut keys = EntryError::KEYS.to_vec();
+    keys.sort_unstable();
+    assert_eq!(met, keys);
+}
+
+#[test]
+fn the_arguments_name_what_was_typed_and_what_is_asked() {
+    assert_eq!(
+        refused(Mass, "5 mm").args(),
+        [("word", "mm"), ("measures", "length"), ("asked", "weight")].map(|(name, text)| (name, text.to_owned()))
+    );
+    assert_eq!(
+        refused(Fineness, "1200").args(),
+        [("asked", "fineness"), ("bound", "1000"), ("unit", "‰")].map(|(name, text)| (name, text.to_owned()))
+    );
+    assert_eq!(refused(Mass, "1,250").args(), [("sign", ",".to_owned())]);
+}
+
+#[test]
 fn readings_keep_what_was_typed_where_they_can() {
     let texts = |kind: Kind, text: &str| refused(kind, text).readings.into_iter().map(|reading| reading.text).collect::<Vec<_>>();
     assert_eq!(texts(Mass, "1,250*6 + 2"), ["1250*6 + 2", "1.25*6 + 2"]);
@@ -204,9 +228,12 @@ fn a_vacuum_read_below_zero_offers_the_same_above() {
 
 #[test]
 fn a_reading_that_cannot_be_is_not_offered() {
-    // More than a tonne cannot be: one reading is left, too unusual to be taken unasked.
-    let error = refused(Mass, "5,250 kg");
-    assert_eq!(error.readings.iter().map(|reading| reading.value).collect::<Vec<_>>(), [5250.0]);
+    // Nothing is counted in quarters: one reading is left, too unusual to be taken unasked.
+    let error = refused(Count, "1,250");
+    assert_eq!(error.key(), "entry-ambiguous-separator");
+    assert_eq!(error.readings.iter().map(|reading| reading.value).collect::<Vec<_>>(), [1250.0]);
+    // Five thousand kilograms cannot be, five and a quarter can, if seldom.
+    assert_eq!(parse("5,250 kg", Mass, &Habits::default()).map(|parsed| (parsed.value, parsed.unusual)), Ok((5250.0, true)));
     // There is no density above ten thousand, and no ratio of 1250.
     assert_eq!(parse("10,357", Kind::Density, &Habits::default()).map(|parsed| parsed.value), Ok(10.357));
     assert_eq!(parse("1.250", Ratio, &Habits::default()).map(|parsed| parsed.value), Ok(1.25));

@@ -102,7 +102,6 @@ pub(super) fn evaluate(node: &Node, kind: Kind, choice: &Choice) -> Result<BigRa
         (1, _) => Ok(mixed.point + steps),
         (0, false) if !mixed.has_unit || has_bare(node) => Ok(bare.zero() + steps),
         (0, false) => Ok(kelvin().zero() + steps),
-        (2.., _) => Err(fault(EntryErrorKind::TwoTemperatures, &node.at)),
         _ => Err(fault(EntryErrorKind::OnlyADifference, &node.at)),
     }
 }

@@ -1,6 +1,8 @@
 //! Kinds of quantity, their units, what a person types and what a person reads. Finite numbers only.
 //!
-//! Start at [`Kind`]: each kind has one unit it is computed in, named in every field and argument that holds it.
+//! Start at [`Kind`]: each kind has one unit it is computed in, named in every field and argument that holds it. [`parse`] takes what a
+//! person types into that unit, [`print()`] brings it back in the units of a [`Style`]; what is printed can be typed. An entry that can mean two
+//! things is refused with both ([`EntryError::readings`]): nothing is guessed that could cost a flask.
 
 mod describe;
 mod entry_error;
@@ -29,6 +31,6 @@ pub use grams::Grams;
 pub use kind::{Dimension, Kind};
 pub use money::Money;
 pub use parse::{Habits, Parsed, parse, parse_grams, parse_money};
-pub use print::{MINUS, Printed, THIN, align, print};
+pub use print::{MINUS, Printed, THIN, align, print, print_moment};
 pub use style::{Style, Units};
 pub use unit::{Mistake, Unit};

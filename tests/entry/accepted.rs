@@ -97,6 +97,8 @@ const TABLE: &[(Kind, &str, f64)] = &[
     (Length, "1½ in", 38.1),
     (Length, "1 ½″", 38.1),
     (Length, "3/4 in", 19.05),
+    (Length, "3 125/500 in", 82.55),
+    (Length, "0.1 m + 50", 150.0),
     (Length, "½ in", 12.7),
     (Length, "3/4 in + 2 mm", 21.05),
     (Length, "2 mm + 3/4 in", 21.05),
@@ -220,6 +222,7 @@ const TABLE: &[(Kind, &str, f64)] = &[
     (Fineness, "0.999 fine", 999.0),
     (Fineness, ".925 fine", 925.0),
     (Fineness, "999 fine", 999.0),
+    (Fineness, "1 fine", 1000.0),
     (Fineness, "14/24 fine", 14_000.0 / 24.0),
     // Counts, angles, money.
     (Count, "3 + 4", 7.0),

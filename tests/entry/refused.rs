@@ -1,6 +1,6 @@
 //! A table of entries that are refused, with the reason, the place and what is offered instead.
 
-use pourbook::quantity::{EntryError, EntryErrorKind as Why, Habits, Kind, Mistake, Units, parse};
+use pourbook::quantity::{EntryError, EntryErrorKind as Why, Habits, Kind, Mistake, Units, parse, print_moment};
 
 use Kind::{
     Angle, Count, Duration, Fineness, Length, Mass, Moment, Money, Pressure, PricePerGram, Ratio, Temperature, TemperatureDifference,
@@ -41,6 +41,7 @@ const TABLE: &[(Kind, &str, &str, usize)] = &[
     (Mass, "0,250.5", "entry-bad-number", 0),
     (Mass, "3 4", "entry-two-numbers", 2),
     (Mass, "1 25", "entry-two-numbers", 2),
+    (Length, "1 5/2 in", "entry-two-numbers", 2),
     (Mass, "3(4)", "entry-two-numbers", 1),
     (Mass, "5 +", "entry-missing-number", 3),
     (Mass, "5 + ", "entry-missing-number", 3),
@@ -70,6 +71,7 @@ const TABLE: &[(Kind, &str, &str, usize)] = &[
     (Temperature, "450 C + 20 C", "entry-two-temperatures", 0),
     (Temperature, "350 F + 20 F", "entry-two-temperatures", 0),
     (Temperature, "450 C + 20 F", "entry-two-temperatures", 0),
+    (Temperature, "450 C + 20 C - 10 C", "entry-two-temperatures", 0),
     (Temperature, "450 C - 20 C", "entry-only-a-difference", 0),
     (Temperature, "20 K - 450 C", "entry-only-a-difference", 0),
     (Temperature, "2 * (450 C + 20 K)", "entry-scaled-temperature", 4),
@@ -134,6 +136,8 @@ const AMBIGUOUS: &[(Kind, &str, &str, &[f64])] = &[
     (Length, "1.250 mm", "entry-ambiguous-separator", &[1250.0, 1.25]),
     (Mass, "1 oz", "entry-ambiguous-unit", &[31.103_476_8, 28.349_523_125]),
     (Mass, "1oz", "entry-ambiguous-unit", &[31.103_476_8, 28.349_523_125]),
+    (Mass, "1,250*0 + 1 oz", "entry-ambiguous-unit", &[31.103_476_8, 28.349_523_125]),
+    (Mass, "35000 oz", "entry-ambiguous-unit", &[992_233.309_375]),
     (Mass, "2 ounces", "entry-ambiguous-unit", &[62.206_953_6, 56.699_046_25]),
     (Mass, "5 gr", "entry-ambiguous-unit", &[0.323_994_55, 5.0]),
     (Mass, "1,250 oz", "entry-ambiguous-separator", &[38_879.346, 35_436.903_906_25, 38.879_346, 35.436_903_906_25]),
@@ -151,6 +155,7 @@ const AMBIGUOUS: &[(Kind, &str, &str, &[f64])] = &[
     (Length, "2*(3 in + 2)", "entry-ambiguous-bare", &[156.4, 254.0]),
     (Length, "2 + 3 in + 4 mm", "entry-ambiguous-bare", &[131.0, 82.2]),
     (Length, "1-1/2 in", "entry-ambiguous-fraction", &[38.1, 12.7]),
+    (Temperature, "1 + 0.1250 K", "entry-ambiguous-bare", &[1.125, -272.025]),
     (Temperature, "450 + 20 K", "entry-ambiguous-bare", &[470.0, 196.85]),
 ];
 
@@ -162,7 +167,7 @@ fn what_can_mean_two_things_is_refused_and_both_are_offered() {
         let offered: Vec<f64> = error.readings.iter().map(|reading| reading.value).collect();
         assert_eq!(offered.len(), wanted.len(), "{kind:?} {text:?}: {:?}", error.readings);
         for (offered, wanted) in offered.iter().zip(*wanted) {
-            assert!((offered - wanted).abs() <= 2.0 * f64::EPSILON * wanted, "{kind:?} {text:?}: {offered}, not {wanted}");
+            assert!((offered - wanted).abs() <= 2.0 * f64::EPSILON * wanted.abs(), "{kind:?} {text:?}: {offered}, not {wanted}");
         }
         for reading in &error.readings {
             let again = parse(&reading.text, *kind, &Habits::default());
@@ -247,6 +252,13 @@ fn in_a_trade_field_a_step_without_unit_is_asked_for() {
     let mut values: Vec<f64> = error.readings.iter().map(|reading| reading.value).collect();
     values.sort_by(f64::total_cmp);
     assert!((values[0] - (450.0 + 100.0 / 9.0)).abs() < 1e-9 && (values[1] - 470.0).abs() < 1e-9, "{values:?}");
+    // What cannot be written as a sum is offered as its result, with a digit more where three would be doubtful again.
+    let error = parse("1 C + 0.1250", Temperature, &trade).unwrap_err();
+    let texts: Vec<&str> = error.readings.iter().map(|reading| reading.text.as_str()).collect();
+    assert!(texts.contains(&"1.1250 °C"), "{texts:?}");
+    for reading in &error.readings {
+        assert_eq!(parse(&reading.text, Temperature, &trade).map(|parsed| parsed.value), Ok(reading.value));
+    }
 }
 
 #[test]
@@ -273,6 +285,9 @@ fn a_time_of_day_that_comes_twice_or_not_at_all() {
     assert_eq!(value("2026-07-01 14:30"), value("2026-07-01 12:30 UTC"));
     assert_eq!(value("2026-12-01 14:30"), value("2026-12-01 13:30 UTC"));
     assert_eq!(value("2026-03-29 02:30").unwrap_err().kind, Why::MomentSkipped);
+    for text in ["2026-07-01 14:30", "2026-12-31 23:59", "2026-03-29 03:00"] {
+        assert_eq!(print_moment(value(text).unwrap(), &berlin.zone), text);
+    }
     let twice = value("2026-10-25 02:30").unwrap_err();
     assert_eq!(twice.kind, Why::MomentTwice);
     assert_eq!(twice.readings.len(), 2);

@@ -14,6 +14,14 @@ use crate::stock::{EntryId, Sourced};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Id(u32);
 
+impl Id {
+    /// Its place in the book, from 0.
+    #[must_use]
+    pub fn index(self) -> usize {
+        self.0 as usize
+    }
+}
+
 /// Where the value of a line comes from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Origin {

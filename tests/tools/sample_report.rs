@@ -16,7 +16,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let runs = measure_patterns(&RealDisk, batch.folder(), &batch.job, &Limits::default());
     let zone = jiff::tz::TimeZone::get(&batch.studio.site.zone).unwrap_or(jiff::tz::TimeZone::UTC);
     let shelves = Shelves::new(&batch.job, &batch.studio);
-    let mut book = Book::default();
+    let mut book = <Book as Default>::default();
     let report = recompute(&batch.sound, &batch.studio, &shelves, &runs, &Setting { at, zone }, &mut book);
     let mut out = std::io::stdout().lock();
     for fault in &batch.faults {

@@ -19,8 +19,9 @@ impl Span {
 
     pub fn join(&mut self, other: &Self) {
         for axis in 0..3 {
-            self.low[axis] = self.low[axis].min(other.low[axis]);
-            self.high[axis] = self.high[axis].max(other.high[axis]);
+            // Comparing by hand is quicker than `min`, which cares about what is no number; corners are finite.
+            self.low[axis] = if other.low[axis] < self.low[axis] { other.low[axis] } else { self.low[axis] };
+            self.high[axis] = if other.high[axis] > self.high[axis] { other.high[axis] } else { self.high[axis] };
         }
     }
 
@@ -98,20 +99,4 @@ pub(super) fn span_of(triangles: &[Triangle]) -> Span {
         span.take(*corner);
     }
     span
-}
-
-/// Triangles added up before their sum is added to the total: keeps rounding from growing with their number.
-const BLOCK: usize = 256;
-
-/// Sums of triangles that are all of one shell.
-pub(super) fn sums_of(triangles: &[Triangle], centre: [f64; 3]) -> Sums {
-    let mut total = Sums::NOTHING;
-    for block in triangles.chunks(BLOCK) {
-        let mut part = Sums::NOTHING;
-        for triangle in block {
-            part.add(triangle, centre);
-        }
-        total.join(&part);
-    }
-    total
 }

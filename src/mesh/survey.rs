@@ -1,0 +1,164 @@
+//! The quick way for a file without faults: one pass over all triangles, then every region on its own.
+//!
+//! An edge belongs to the lower of the regions of its two ends. Each region gets every triangle that has an edge of its own, so it sees all uses
+//! of its edges and can tell for certain whether each is used once in either direction. Triangles that two regions got tie their shells together.
+//! Whatever is not found sound here is looked at again, slowly, by the modules that name faults.
+
+use super::patch::Patch;
+use super::regions::Regions;
+use super::source::{Source, is_finite};
+use super::sums::Sums;
+use super::union_find::UnionFind;
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+
+/// Triangles a region is drawn for: its tables then stay in a core's own cache.
+pub(super) const REGION_TRIANGLES: usize = 4096;
+/// Threads at most. More gain little: the memory is then the limit.
+const MOST_THREADS: usize = 8;
+/// Files smaller than this are not worth a second thread.
+const THREAD_TRIANGLES: usize = 16_384;
+
+/// What a quick look gives.
+pub(super) struct Survey {
+    /// Sums over all triangles, about the first corner of the file.
+    pub sums: Sums,
+    /// The number of shells when every edge is used once in either direction; nothing when some edge or triangle is not like that.
+    pub shells: Option<usize>,
+}
+
+/// Looks at all triangles. The error is the place, from 0, of the first triangle with a corner that is not finite.
+pub(super) fn survey<S: Source + ?Sized>(source: &S, region_triangles: usize) -> Result<Survey, usize> {
+    let regions = Regions::new(source, region_triangles);
+    let cores = std::thread::available_parallelism().map_or(1, usize::from).min(MOST_THREADS);
+    let threads = cores.min(source.count() / THREAD_TRIANGLES + 1);
+    let share = source.count().div_ceil(threads);
+    let ranges = (0..threads).map(|t| (t * share).min(source.count())..((t + 1) * share).min(source.count()));
+    let sorted = on_threads(ranges.map(|range| || sort(source, &regions, range)));
+    let mut sums = Sums::NOTHING;
+    let mut parts = Vec::new();
+    for part in sorted {
+        let part = part?;
+        sums.join(&part.sums);
+        parts.push(part);
+    }
+    Ok(Survey { sums, shells: shells(source, &regions, &parts, threads) })
+}
+
+/// Runs the tasks at once and gives their answers in order. The last runs on this thread.
+fn on_threads<T: Send, F: FnOnce() -> T + Send>(tasks: impl Iterator<Item = F>) -> Vec<T> {
+    let mut tasks: Vec<F> = tasks.collect();
+    let last = tasks.pop();
+    std::thread::scope(|scope| {
+        let running: Vec<_> = tasks.into_iter().map(|task| scope.spawn(task)).collect();
+        let answer = last.map(|task| task());
+        let join = |task: std::thread::ScopedJoinHandle<'_, T>| task.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic));
+        running.into_iter().map(join).collect::<Vec<T>>().into_iter().chain(answer).collect()
+    })
+}
+
+/// A stretch of the file, sorted by region.
+struct Sorted {
+    sums: Sums,
+    starts: Vec<u32>,
+    /// Numbers of triangles, doubled, plus one for those another region got too.
+    order: Vec<u32>,
+}
+
+fn sort<S: Source + ?Sized>(source: &S, regions: &Regions, range: std::ops::Range<usize>) -> Result<Sorted, usize> {
+    let centre = source.triangle(0)[0].map(f64::from);
+    let mut sums = Sums::NOTHING;
+    let mut owners: Vec<[u16; 2]> = Vec::with_capacity(range.len());
+    let mut starts = vec![0_u32; regions.count() + 1];
+    for block in range.clone().step_by(BLOCK) {
+        let mut part = Sums::NOTHING;
+        let mut all_finite = true;
+        let block = block..(block + BLOCK).min(range.end);
+        for at in block.clone() {
+            let triangle = source.triangle(at);
+            all_finite &= is_finite(&triangle);
+            part.add(&triangle, centre);
+            let [a, b, c] = triangle.map(|corner| regions.of(corner));
+            // The lowest region owns two edges, the middle one the third.
+            let (low, high) = (a.min(b), a.max(b));
+            let owner = [low.min(c), high.min(low.max(c))];
+            owners.push(owner);
+            starts[usize::from(owner[0]) + 1] += 1;
+            if owner[1] != owner[0] {
+                starts[usize::from(owner[1]) + 1] += 1;
+            }
+        }
+        if !all_finite {
+            return Err(block.clone().find(|&at| !is_finite(&source.triangle(at))).unwrap_or(block.start));
+        }
+        sums.join(&part);
+    }
+    (1..starts.len()).for_each(|at| starts[at] += starts[at - 1]);
+    let mut next = starts.clone();
+    let mut order = vec![0_u32; starts.last().map_or(0, |&end| end as usize)];
+    for (owner, at) in owners.iter().zip(range.start as u32..) {
+        let shared = owner[0] != owner[1];
+        for &region in &owner[..1 + usize::from(shared)] {
+            let place = &mut next[usize::from(region)];
+            order[*place as usize] = at << 1 | u32::from(shared);
+            *place += 1;
+        }
+    }
+    Ok(Sorted { sums, starts, order })
+}
+
+/// Triangles added up before their sum is added to the total: keeps rounding from growing with their number.
+const BLOCK: usize = 256;
+
+/// Matches the edges of every region and counts the shells of the whole; nothing when a fault was met.
+fn shells<S: Source + ?Sized>(source: &S, regions: &Regions, parts: &[Sorted], threads: usize) -> Option<usize> {
+    let next = AtomicUsize::new(0);
+    let faulty = AtomicBool::new(false);
+    let work = || {
+        let mut patch = Patch::default();
+        let mut done = Vec::new();
+        loop {
+            let region = next.fetch_add(1, Ordering::Relaxed);
+            if region >= regions.count() || faulty.load(Ordering::Relaxed) {
+                return done;
+            }
+            let stretch = |part: &'_ Sorted| part.starts[region] as usize..part.starts[region + 1] as usize;
+            let lists = parts.iter().map(|part| &part.order[stretch(part)]);
+            match patch.look(source, regions, region as u16, lists) {
+                Some(found) => done.push(found),
+                None => faulty.store(true, Ordering::Relaxed),
+            }
+        }
+    };
+    let found: Vec<Found> = on_threads((0..threads).map(|_| work)).into_iter().flatten().collect();
+    if faulty.into_inner() {
+        return None;
+    }
+    Some(tie(source.count(), &found))
+}
+
+/// What a region found when all its edges were sound.
+pub(super) struct Found {
+    /// How many sets of triangles hang together within the region.
+    pub sets: u32,
+    /// Triangles another region got too, with their set.
+    pub shared: Vec<(u32, u32)>,
+}
+
+/// Ties the sets of all regions together by the triangles they share, and counts what is left.
+fn tie(triangles: usize, found: &[Found]) -> usize {
+    let mut sets = UnionFind::new(found.iter().map(|f| f.sets as usize).sum());
+    let mut set_of = vec![0_u32; triangles];
+    let mut first = 0;
+    for region in found {
+        for &(triangle, set) in &region.shared {
+            let other = &mut set_of[triangle as usize];
+            if *other == 0 {
+                *other = first + set + 1;
+            } else {
+                sets.unite(*other - 1, first + set);
+            }
+        }
+        first += region.sets;
+    }
+    sets.numbered().1
+}

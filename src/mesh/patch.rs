@@ -1,9 +1,7 @@
 //! The edges of one region: are they all used exactly once in either direction?
 
 use super::regions::Regions;
-use super::soup::Triangle;
-use super::source::Source;
-use super::survey::Found;
+use super::survey::{Bin, Found};
 use super::union_find::UnionFind;
 use super::weld::hash;
 
@@ -14,7 +12,6 @@ const MOST: usize = 1 << BITS;
 /// Tables that serve one region after the other.
 #[derive(Default)]
 pub(super) struct Patch {
-    triangles: Vec<Triangle>,
     /// Numbers of points plus one, by the hash of their place; 0 is free.
     slots: Vec<u32>,
     points: Vec<[u32; 3]>,
@@ -33,38 +30,31 @@ const BACKWARD: u64 = 2;
 const TAKEN: u64 = 1 << 63;
 
 impl Patch {
-    /// Looks at a region's triangles, given as lists of doubled numbers. Gives nothing when one of its edges is not used once in either direction.
-    pub fn look<'a, S: Source + ?Sized>(
-        &mut self,
-        source: &S,
-        regions: &Regions,
-        region: u16,
-        lists: impl Iterator<Item = &'a [u32]> + Clone,
-    ) -> Option<Found> {
-        self.triangles.clear();
-        for list in lists.clone() {
-            self.triangles.extend(list.iter().map(|&doubled| source.triangle((doubled >> 1) as usize)));
-        }
-        let count = self.triangles.len();
+    /// Looks at a region's triangles. Gives nothing when one of its edges is not used once in either direction.
+    pub fn look<'a>(&mut self, regions: &Regions, region: u16, bins: impl Iterator<Item = &'a Bin> + Clone) -> Option<Found> {
+        let count = bins.clone().map(|bin| bin.triangles.len()).sum();
         if 3 * count >= MOST {
             return None;
         }
         self.clear(count);
         let mut unpaired = 0_i64;
-        for at in 0..count {
-            let ids = self.triangles[at].map(|corner| corner.map(f32::to_bits));
-            let ids = ids.map(|key| self.point(key, regions));
-            if ids[0] == ids[1] || ids[1] == ids[2] || ids[2] == ids[0] {
+        for (at, triangle) in bins.clone().flat_map(|bin| &bin.triangles).enumerate() {
+            let mut ids = [0; 3];
+            for (id, corner) in ids.iter_mut().zip(triangle) {
+                *id = self.point([corner[0].to_bits(), corner[1].to_bits(), corner[2].to_bits()], regions);
+            }
+            let [a, b, c] = ids;
+            if a == b || b == c || c == a {
                 return None;
             }
-            for k in 0..3 {
-                let (from, to) = (ids[k], ids[(k + 1) % 3]);
-                if self.regions[from as usize].min(self.regions[to as usize]) == region {
+            let (of_a, of_b, of_c) = (self.regions[a as usize], self.regions[b as usize], self.regions[c as usize]);
+            for (from, to, owner) in [(a, b, of_a.min(of_b)), (b, c, of_b.min(of_c)), (c, a, of_c.min(of_a))] {
+                if owner == region {
                     unpaired += self.edge(from, to, at as u32)?;
                 }
             }
         }
-        (unpaired == 0).then(|| self.found(lists))
+        (unpaired == 0).then(|| self.found(bins))
     }
 
     fn clear(&mut self, triangles: usize) {
@@ -79,6 +69,7 @@ impl Patch {
     }
 
     /// The number of a point.
+    #[inline(always)]
     fn point(&mut self, key: [u32; 3], regions: &Regions) -> u32 {
         if self.points.len() * 2 > self.slots.len() {
             self.grow();
@@ -99,6 +90,7 @@ impl Patch {
         }
     }
 
+    #[cold]
     fn grow(&mut self) {
         let count = 2 * self.slots.len();
         self.slots.clear();
@@ -112,6 +104,7 @@ impl Patch {
         }
     }
 
+    #[inline(always)]
     /// Notes the use of an edge: 1 when it was met first, −1 when it found its partner, nothing when it is no sound edge.
     fn edge(&mut self, from: u32, to: u32, triangle: u32) -> Option<i64> {
         let (low, high) = (u64::from(from.min(to)), u64::from(from.max(to)));
@@ -138,10 +131,14 @@ impl Patch {
         }
     }
 
-    fn found<'a>(&mut self, lists: impl Iterator<Item = &'a [u32]>) -> Found {
+    fn found<'a>(&mut self, bins: impl Iterator<Item = &'a Bin>) -> Found {
         let sets = self.sets.number_sets();
-        let all = lists.flatten().zip(0..);
-        let shared = all.filter(|(doubled, _)| **doubled & 1 == 1).map(|(doubled, at)| (doubled >> 1, self.sets.number(at))).collect();
+        let mut shared = Vec::new();
+        let mut first = 0;
+        for bin in bins {
+            shared.extend(bin.shared.iter().map(|&(triangle, place)| (triangle, self.sets.number(first + place))));
+            first += bin.triangles.len() as u32;
+        }
         Found { sets, shared }
     }
 }

@@ -55,10 +55,12 @@ impl Regions {
     }
 
     /// The region a point is in; points outside the sampled box count to its rim.
+    #[inline(always)]
     pub fn of(&self, point: [f32; 3]) -> u16 {
         self.region_of_cell[self.cell(point)]
     }
 
+    #[inline(always)]
     fn cell(&self, point: [f32; 3]) -> usize {
         // Adding 2^23 leaves the nearest whole number in the lowest bits: quicker than converting.
         let along = |axis: usize| {

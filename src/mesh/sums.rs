@@ -13,10 +13,12 @@ pub(super) struct Span {
 impl Span {
     pub const NOTHING: Self = Self { low: [f32::INFINITY; 3], high: [f32::NEG_INFINITY; 3] };
 
+    #[inline(always)]
     pub fn take(&mut self, point: [f32; 3]) {
         self.join(&Self { low: point, high: point });
     }
 
+    #[inline(always)]
     pub fn join(&mut self, other: &Self) {
         for axis in 0..3 {
             // Comparing by hand is quicker than `min`, which cares about what is no number; corners are finite.
@@ -62,6 +64,7 @@ impl Sums {
     pub const NOTHING: Self = Self { triangles: 0, no_area: 0, volume_6: 0.0, area_2: 0.0, span: Span::NOTHING };
 
     /// Adds a triangle. `centre` is the point tetrahedra are raised from: the box's centre, so that distance from the origin costs no digits.
+    #[inline(always)]
     pub fn add(&mut self, triangle: &Triangle, centre: [f64; 3]) {
         let [a, b, c] = triangle.map(|corner| corner.map(f64::from));
         let normal = cross(minus(b, a), minus(c, a));

@@ -6,9 +6,11 @@
 
 use super::patch::Patch;
 use super::regions::Regions;
+use super::soup::Triangle;
 use super::source::{Source, is_finite};
 use super::sums::Sums;
 use super::union_find::UnionFind;
+use std::ops::Range;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 
 /// Triangles a region is drawn for: its tables then stay in a core's own cache.
@@ -41,7 +43,7 @@ pub(super) fn survey<S: Source + ?Sized>(source: &S, region_triangles: usize) ->
         sums.join(&part.sums);
         parts.push(part);
     }
-    Ok(Survey { sums, shells: shells(source, &regions, &parts, threads) })
+    Ok(Survey { sums, shells: shells(source.count(), &regions, &parts, threads) })
 }
 
 /// Runs the tasks at once and gives their answers in order. The last runs on this thread.
@@ -59,58 +61,70 @@ fn on_threads<T: Send, F: FnOnce() -> T + Send>(tasks: impl Iterator<Item = F>) 
 /// A stretch of the file, sorted by region.
 struct Sorted {
     sums: Sums,
-    starts: Vec<u32>,
-    /// Numbers of triangles, doubled, plus one for those another region got too.
-    order: Vec<u32>,
+    bins: Vec<Bin>,
 }
 
-fn sort<S: Source + ?Sized>(source: &S, regions: &Regions, range: std::ops::Range<usize>) -> Result<Sorted, usize> {
+/// The triangles of one region. They are copied: a file in no order would otherwise cost a wait for memory at every triangle.
+#[derive(Default)]
+pub(super) struct Bin {
+    pub triangles: Vec<Triangle>,
+    /// Triangles another region got too: their number in the file and their place in this bin.
+    pub shared: Vec<(u32, u32)>,
+}
+
+impl Bin {
+    #[inline(always)]
+    fn push(&mut self, triangle: Triangle) {
+        self.triangles.push(triangle);
+    }
+
+    fn push_shared(&mut self, triangle: Triangle, at: usize) {
+        self.shared.push((at as u32, self.triangles.len() as u32));
+        self.triangles.push(triangle);
+    }
+}
+
+fn sort<S: Source + ?Sized>(source: &S, regions: &Regions, range: Range<usize>) -> Result<Sorted, usize> {
     let centre = source.triangle(0)[0].map(f64::from);
     let mut sums = Sums::NOTHING;
-    let mut owners: Vec<[u16; 2]> = Vec::with_capacity(range.len());
-    let mut starts = vec![0_u32; regions.count() + 1];
-    for block in range.clone().step_by(BLOCK) {
+    let mut bins: Vec<Bin> = Vec::new();
+    bins.resize_with(regions.count(), Bin::default);
+    for start in range.clone().step_by(BLOCK) {
+        let block = start..(start + BLOCK).min(range.end);
         let mut part = Sums::NOTHING;
         let mut all_finite = true;
-        let block = block..(block + BLOCK).min(range.end);
         for at in block.clone() {
             let triangle = source.triangle(at);
             all_finite &= is_finite(&triangle);
             part.add(&triangle, centre);
-            let [a, b, c] = triangle.map(|corner| regions.of(corner));
+            let (a, b, c) = (regions.of(triangle[0]), regions.of(triangle[1]), regions.of(triangle[2]));
+            if a == b && b == c {
+                bins[usize::from(a)].push(triangle);
+                continue;
+            }
             // The lowest region owns two edges, the middle one the third.
             let (low, high) = (a.min(b), a.max(b));
-            let owner = [low.min(c), high.min(low.max(c))];
-            owners.push(owner);
-            starts[usize::from(owner[0]) + 1] += 1;
-            if owner[1] != owner[0] {
-                starts[usize::from(owner[1]) + 1] += 1;
+            let (lowest, middle) = (low.min(c), high.min(low.max(c)));
+            if lowest == middle {
+                bins[usize::from(lowest)].push(triangle);
+            } else {
+                bins[usize::from(lowest)].push_shared(triangle, at);
+                bins[usize::from(middle)].push_shared(triangle, at);
             }
         }
         if !all_finite {
-            return Err(block.clone().find(|&at| !is_finite(&source.triangle(at))).unwrap_or(block.start));
+            return Err(block.clone().find(|&at| !is_finite(&source.triangle(at))).unwrap_or(start));
         }
         sums.join(&part);
     }
-    (1..starts.len()).for_each(|at| starts[at] += starts[at - 1]);
-    let mut next = starts.clone();
-    let mut order = vec![0_u32; starts.last().map_or(0, |&end| end as usize)];
-    for (owner, at) in owners.iter().zip(range.start as u32..) {
-        let shared = owner[0] != owner[1];
-        for &region in &owner[..1 + usize::from(shared)] {
-            let place = &mut next[usize::from(region)];
-            order[*place as usize] = at << 1 | u32::from(shared);
-            *place += 1;
-        }
-    }
-    Ok(Sorted { sums, starts, order })
+    Ok(Sorted { sums, bins })
 }
 
 /// Triangles added up before their sum is added to the total: keeps rounding from growing with their number.
 const BLOCK: usize = 256;
 
 /// Matches the edges of every region and counts the shells of the whole; nothing when a fault was met.
-fn shells<S: Source + ?Sized>(source: &S, regions: &Regions, parts: &[Sorted], threads: usize) -> Option<usize> {
+fn shells(triangles: usize, regions: &Regions, parts: &[Sorted], threads: usize) -> Option<usize> {
     let next = AtomicUsize::new(0);
     let faulty = AtomicBool::new(false);
     let work = || {
@@ -121,9 +135,8 @@ fn shells<S: Source + ?Sized>(source: &S, regions: &Regions, parts: &[Sorted], t
             if region >= regions.count() || faulty.load(Ordering::Relaxed) {
                 return done;
             }
-            let stretch = |part: &'_ Sorted| part.starts[region] as usize..part.starts[region + 1] as usize;
-            let lists = parts.iter().map(|part| &part.order[stretch(part)]);
-            match patch.look(source, regions, region as u16, lists) {
+            let bins = parts.iter().map(|part| &part.bins[region]);
+            match patch.look(regions, region as u16, bins) {
                 Some(found) => done.push(found),
                 None => faulty.store(true, Ordering::Relaxed),
             }
@@ -133,7 +146,7 @@ fn shells<S: Source + ?Sized>(source: &S, regions: &Regions, parts: &[Sorted], t
     if faulty.into_inner() {
         return None;
     }
-    Some(tie(source.count(), &found))
+    Some(tie(triangles, &found))
 }
 
 /// What a region found when all its edges were sound.

@@ -19,6 +19,7 @@ impl UnionFind {
     }
 
     /// The set a number is in, named by its lowest member.
+    #[inline]
     pub fn root(&mut self, mut at: u32) -> u32 {
         loop {
             let up = self.parent[at as usize];
@@ -32,6 +33,7 @@ impl UnionFind {
     }
 
     /// Makes two sets one.
+    #[inline]
     pub fn unite(&mut self, a: u32, b: u32) {
         let (a, b) = (self.root(a), self.root(b));
         if a < b {

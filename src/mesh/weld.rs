@@ -75,6 +75,7 @@ impl Table {
 }
 
 /// Mixes the ninety-six bits of a point; the low bits of the answer are good.
+#[inline(always)]
 pub(super) fn hash(key: [u32; 3]) -> u64 {
     let first = (u64::from(key[0]) << 32 | u64::from(key[1])) ^ 0x243f_6a88_85a3_08d3;
     let second = u64::from(key[2]) ^ 0x1319_8a2e_0370_7344;

@@ -4,6 +4,7 @@
 //! edges, parts it into shells, finds out which lie inside or through which, and gives a [`Measure`] with the [`Problem`]s a person must know.
 //! Lengths are in mm, areas in mm², volumes in mm³; the file's numbers are taken as mm.
 
+mod bins;
 mod contact;
 mod edges;
 mod front;

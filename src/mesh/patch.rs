@@ -1,7 +1,8 @@
 //! The edges of one region: are they all used exactly once in either direction?
 
+use super::bins::Bin;
 use super::regions::Regions;
-use super::survey::{Bin, Found};
+use super::survey::Found;
 use super::union_find::UnionFind;
 use super::weld::hash;
 

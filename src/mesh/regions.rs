@@ -3,7 +3,7 @@
 //!
 //! The regions come from a sample of the triangles. They decide how fast the work goes, never what comes out.
 
-use super::source::Source;
+use super::source::{Source, Stop};
 use super::sums::Span;
 
 /// Cells along each axis.
@@ -16,6 +16,7 @@ const MOST: usize = 4096;
 /// A division of space.
 pub(super) struct Regions {
     low: [f32; 3],
+    centre: [f64; 3],
     cells_per_mm: [f32; 3],
     region_of_cell: Vec<u16>,
     count: usize,
@@ -23,16 +24,18 @@ pub(super) struct Regions {
 
 impl Regions {
     /// Draws regions of about `wanted` triangles.
-    pub fn new<S: Source + ?Sized>(source: &S, wanted: usize) -> Self {
-        let step = (source.count() / SAMPLES).max(1);
-        let sample: Vec<[f32; 3]> = (0..source.count()).step_by(step).map(|at| source.triangle(at)[0]).collect();
+    pub fn new<S: Source + ?Sized>(source: &S, wanted: usize) -> Result<Self, Stop> {
+        let sample = source.sample(SAMPLES)?;
+        // How many triangles one of the sample stands for.
+        let step = (source.count() / sample.len().max(1)).max(1);
         let mut span = Span::NOTHING;
         sample.iter().for_each(|point| span.take(*point));
         let cells_per_mm = span.size().map(|side| {
             let cells = (CELLS as f64 / side) as f32;
             if cells.is_finite() { cells } else { 0.0 }
         });
-        let mut regions = Self { low: span.low, cells_per_mm, region_of_cell: vec![0; CELLS * CELLS * CELLS], count: 1 };
+        let mut regions =
+            Self { low: span.low, centre: span.centre(), cells_per_mm, region_of_cell: vec![0; CELLS * CELLS * CELLS], count: 1 };
         let mut held = vec![0_usize; regions.region_of_cell.len()];
         sample.iter().for_each(|point| held[regions.cell(*point)] += 1);
         let wanted = wanted.max(source.count() / MOST + 1);
@@ -46,7 +49,12 @@ impl Regions {
             regions.region_of_cell[cell] = region;
         }
         regions.count = usize::from(region) + 1;
-        regions
+        Ok(regions)
+    }
+
+    /// A point amid the triangles: the middle of the box of the sample.
+    pub fn centre(&self) -> [f64; 3] {
+        self.centre
     }
 
     /// How many regions there are.

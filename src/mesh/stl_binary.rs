@@ -1,7 +1,7 @@
 //! Binary STL: eighty bytes of anything, a count, then fifty bytes a triangle (normal, three corners, an attribute).
 
 use super::soup::{Soup, Triangle};
-use super::source::{Records, Source, is_finite};
+use super::source::{Records, Source, check_finite};
 use super::{Format, Limits, ReadError};
 
 /// Bytes before the first triangle.
@@ -15,9 +15,9 @@ pub(super) fn announced(bytes: &[u8]) -> Option<u32> {
     Some(u32::from_le_bytes(word.try_into().expect("four bytes were asked for")))
 }
 
-/// True when the file is exactly as long as its count says.
-pub(super) fn length_fits(bytes: &[u8]) -> bool {
-    announced(bytes).is_some_and(|count| bytes.len() as u64 == HEADER_BYTES as u64 + RECORD_BYTES as u64 * u64::from(count))
+/// True when a file is exactly as long as its count says.
+pub(super) fn length_fits(announced: Option<u32>, length: u64) -> bool {
+    announced.is_some_and(|count| length == HEADER_BYTES as u64 + RECORD_BYTES as u64 * u64::from(count))
 }
 
 /// Compares the announced count with the bytes that are there, before anything is allocated.
@@ -49,9 +49,11 @@ pub(super) fn records<'a>(bytes: &'a [u8], limits: &Limits) -> Result<Records<'a
 /// Reads the triangles. The stored normals and attributes are passed over: the order of the corners decides what is outside.
 pub(super) fn read(bytes: &[u8], limits: &Limits) -> Result<Soup, ReadError> {
     let records = records(bytes, limits)?;
-    let triangles: Vec<Triangle> = (0..records.count()).map(|at| records.triangle(at)).collect();
-    match triangles.iter().zip(1..).find(|(triangle, _)| !is_finite(triangle)) {
-        Some((_, triangle)) => Err(ReadError::NotFinite { triangle }),
-        None => Ok(Soup::new(Format::StlBinary, triangles, false)),
-    }
+    let mut triangles: Vec<Triangle> = Vec::with_capacity(records.count());
+    let read = records.walk(0..records.count(), |at, block| {
+        triangles.extend_from_slice(block);
+        check_finite(at, block)
+    });
+    read.map_err(ReadError::from)?;
+    Ok(Soup::new(Format::StlBinary, triangles, false))
 }

@@ -4,13 +4,12 @@
 //! of its edges and can tell for certain whether each is used once in either direction. Triangles that two regions got tie their shells together.
 //! Whatever is not found sound here is looked at again, slowly, by the modules that name faults.
 
+use super::bins::{Sorted, sort};
 use super::patch::Patch;
 use super::regions::Regions;
-use super::soup::Triangle;
-use super::source::{Source, is_finite};
+use super::source::{Source, Stop};
 use super::sums::Sums;
 use super::union_find::UnionFind;
-use std::ops::Range;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 
 /// Triangles a region is drawn for: its tables then stay in a core's own cache.
@@ -22,15 +21,15 @@ const THREAD_TRIANGLES: usize = 16_384;
 
 /// What a quick look gives.
 pub(super) struct Survey {
-    /// Sums over all triangles, about the first corner of the file.
+    /// Sums over all triangles, about the middle of a sample of them.
     pub sums: Sums,
     /// The number of shells when every edge is used once in either direction; nothing when some edge or triangle is not like that.
     pub shells: Option<usize>,
 }
 
-/// Looks at all triangles. The error is the place, from 0, of the first triangle with a corner that is not finite.
-pub(super) fn survey<S: Source + ?Sized>(source: &S, region_triangles: usize) -> Result<Survey, usize> {
-    let regions = Regions::new(source, region_triangles);
+/// Looks at all triangles. Stops at the first whose corners are not all finite.
+pub(super) fn survey<S: Source + ?Sized>(source: &S, region_triangles: usize) -> Result<Survey, Stop> {
+    let regions = Regions::new(source, region_triangles)?;
     let cores = std::thread::available_parallelism().map_or(1, usize::from).min(MOST_THREADS);
     let threads = cores.min(source.count() / THREAD_TRIANGLES + 1);
     let share = source.count().div_ceil(threads);
@@ -57,71 +56,6 @@ fn on_threads<T: Send, F: FnOnce() -> T + Send>(tasks: impl Iterator<Item = F>) 
         running.into_iter().map(join).collect::<Vec<T>>().into_iter().chain(answer).collect()
     })
 }
-
-/// A stretch of the file, sorted by region.
-struct Sorted {
-    sums: Sums,
-    bins: Vec<Bin>,
-}
-
-/// The triangles of one region. They are copied: a file in no order would otherwise cost a wait for memory at every triangle.
-#[derive(Default)]
-pub(super) struct Bin {
-    pub triangles: Vec<Triangle>,
-    /// Triangles another region got too: their number in the file and their place in this bin.
-    pub shared: Vec<(u32, u32)>,
-}
-
-impl Bin {
-    #[inline(always)]
-    fn push(&mut self, triangle: Triangle) {
-        self.triangles.push(triangle);
-    }
-
-    fn push_shared(&mut self, triangle: Triangle, at: usize) {
-        self.shared.push((at as u32, self.triangles.len() as u32));
-        self.triangles.push(triangle);
-    }
-}
-
-fn sort<S: Source + ?Sized>(source: &S, regions: &Regions, range: Range<usize>) -> Result<Sorted, usize> {
-    let centre = source.triangle(0)[0].map(f64::from);
-    let mut sums = Sums::NOTHING;
-    let mut bins: Vec<Bin> = Vec::new();
-    bins.resize_with(regions.count(), Bin::default);
-    for start in range.clone().step_by(BLOCK) {
-        let block = start..(start + BLOCK).min(range.end);
-        let mut part = Sums::NOTHING;
-        let mut all_finite = true;
-        for at in block.clone() {
-            let triangle = source.triangle(at);
-            all_finite &= is_finite(&triangle);
-            part.add(&triangle, centre);
-            let (a, b, c) = (regions.of(triangle[0]), regions.of(triangle[1]), regions.of(triangle[2]));
-            if a == b && b == c {
-                bins[usize::from(a)].push(triangle);
-                continue;
-            }
-            // The lowest region owns two edges, the middle one the third.
-            let (low, high) = (a.min(b), a.max(b));
-            let (lowest, middle) = (low.min(c), high.min(low.max(c)));
-            if lowest == middle {
-                bins[usize::from(lowest)].push(triangle);
-            } else {
-                bins[usize::from(lowest)].push_shared(triangle, at);
-                bins[usize::from(middle)].push_shared(triangle, at);
-            }
-        }
-        if !all_finite {
-            return Err(block.clone().find(|&at| !is_finite(&source.triangle(at))).unwrap_or(start));
-        }
-        sums.join(&part);
-    }
-    Ok(Sorted { sums, bins })
-}
-
-/// Triangles added up before their sum is added to the total: keeps rounding from growing with their number.
-const BLOCK: usize = 256;
 
 /// Matches the edges of every region and counts the shells of the whole; nothing when a fault was met.
 fn shells(triangles: usize, regions: &Regions, parts: &[Sorted], threads: usize) -> Option<usize> {

@@ -20,6 +20,8 @@ pub(super) struct Patch {
     regions: Vec<u16>,
     /// Edges by the hash of their points; 0 is free. From the top: lower point, higher point, triangle, a bit for the direction, a bit for "met again".
     edges: Vec<u64>,
+    /// Edges that may still be new: a sound region has no more than three to two triangles.
+    room: usize,
     sets: UnionFind,
 }
 
@@ -59,11 +61,12 @@ impl Patch {
     }
 
     fn clear(&mut self, triangles: usize) {
-        let slots = (2 * triangles).next_power_of_two().max(16);
+        // A closed surface has half as many points as triangles and three edges to two triangles.
         self.slots.clear();
-        self.slots.resize(slots, 0);
+        self.slots.resize(triangles.next_power_of_two().max(16), 0);
         self.edges.clear();
-        self.edges.resize(2 * slots, 0);
+        self.edges.resize((2 * triangles).next_power_of_two().max(16), 0);
+        self.room = 3 * triangles / 2;
         self.points.clear();
         self.regions.clear();
         self.sets.reset(triangles);
@@ -72,7 +75,7 @@ impl Patch {
     /// The number of a point.
     #[inline(always)]
     fn point(&mut self, key: [u32; 3], regions: &Regions) -> u32 {
-        if self.points.len() * 2 > self.slots.len() {
+        if self.points.len() * 8 > self.slots.len() * 5 {
             self.grow();
         }
         let mask = self.slots.len() - 1;
@@ -117,6 +120,7 @@ impl Patch {
         loop {
             let held = self.edges[slot];
             if held == 0 {
+                self.room = self.room.checked_sub(1)?;
                 self.edges[slot] = key | u64::from(triangle) << 2 | way;
                 return Some(1);
             }

@@ -13,7 +13,7 @@ use super::union_find::UnionFind;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 
 /// Triangles a region is drawn for: its tables then stay in a core's own cache.
-pub(super) const REGION_TRIANGLES: usize = 4096;
+pub(super) const REGION_TRIANGLES: usize = 2048;
 /// Threads at most. More gain little: the memory is then the limit.
 const MOST_THREADS: usize = 8;
 /// Files smaller than this are not worth a second thread.
@@ -108,4 +108,68 @@ fn tie(triangles: usize, found: &[Found]) -> usize {
         first += region.sets;
     }
     sets.numbered().1
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop where it stands")]
+mod tests {
+    use super::super::edges::link;
+    use super::super::soup::Triangle;
+    use super::super::weld::weld;
+    use super::*;
+    use proptest::prelude::*;
+    use std::f32::consts::TAU;
+
+    /// A ring of round wire at a place along x.
+    fn ring(n: usize, m: usize, x: f32) -> Vec<Triangle> {
+        let at = |i: usize, j: usize| {
+            let (u, v) = (TAU * (i % n) as f32 / n as f32, TAU * (j % m) as f32 / m as f32);
+            [x + (5.0 + v.cos()) * u.cos(), (5.0 + v.cos()) * u.sin(), v.sin()]
+        };
+        let quads = (0..n * m).map(|k| (k / m, k % m));
+        quads.flat_map(|(i, j)| [[at(i, j), at(i + 1, j), at(i + 1, j + 1)], [at(i, j), at(i + 1, j + 1), at(i, j + 1)]]).collect()
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(200))]
+
+        /// However finely space is parted, the quick way agrees with matching all edges at once: on what is sound, and on how many shells.
+        #[test]
+        fn regions_change_nothing(
+            sides in (3_usize..20, 3_usize..20), parts in 1_usize..4, wanted in 1_usize..200, harm in 0_u8..5, pick: prop::sample::Index, other: prop::sample::Index,
+        ) {
+            // Neighbours at 4 mm run through each other without sharing a point; the last lies far off.
+            let mut triangles: Vec<Triangle> = (0..parts).flat_map(|k| ring(sides.0, sides.1, [0.0, 4.0, 60.0][k])).collect();
+            let at = pick.index(triangles.len());
+            match harm {
+                1 => { triangles.remove(at); }
+                2 => triangles[at].swap(0, 1),
+                3 => triangles.push(triangles[at]),
+                4 => { let corner = triangles[other.index(triangles.len())][0]; triangles[at][1] = corner; }
+                _ => {}
+            }
+            let quick = survey(&triangles[..], wanted).unwrap();
+            let links = link(&weld(&triangles));
+            let sound = links.encloses() && links.non_manifold == 0 && !triangles.iter().any(|[a, b, c]| a == b || b == c || c == a);
+            prop_assert_eq!(quick.shells, sound.then_some(links.shells));
+            prop_assert_eq!(quick.sums.triangles as usize, triangles.len());
+        }
+    }
+
+    #[test]
+    fn the_first_corner_that_is_no_number_is_found() {
+        let mut triangles = ring(200, 100, 0.0);
+        for at in [39_000, 20_001, 700] {
+            triangles[at][2][1] = f32::INFINITY;
+            let Err(Stop::NotFinite(found)) = survey(&triangles[..], 100) else { panic!("{at} was not found") };
+            assert_eq!(found, at);
+        }
+    }
+
+    #[test]
+    fn small_regions_are_many() {
+        let triangles = ring(100, 50, 0.0);
+        assert!(Regions::new(&triangles[..], 100).unwrap().count() > 20);
+        assert_eq!(survey(&triangles[..], 100).unwrap().shells, Some(1));
+    }
 }

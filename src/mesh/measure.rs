@@ -3,6 +3,7 @@
 use super::edges::Links;
 use super::nesting::nest;
 use super::problem::FileUnit;
+use super::regions::near_together;
 use super::repair::{Clean, clean};
 use super::shells::{is_flat, judge};
 use super::soup::Triangle;
@@ -74,7 +75,7 @@ pub(super) fn measure_sound(survey: &Survey) -> Option<Measure> {
 /// The figures of any file, faults named.
 pub(super) fn measure_any(soup: &Soup) -> Measure {
     let span = span_of(&soup.triangles);
-    let Clean { mesh, links, degenerate, duplicates, seams } = clean(weld(&soup.triangles), span.diagonal());
+    let Clean { mesh, links, degenerate, duplicates, seams } = clean(welded(&soup.triangles), span.diagonal());
     let (shell_of, sums) = sums_by_shell(&mesh, &links, span.centre());
     let mut total = Sums::NOTHING;
     sums.iter().for_each(|part| total.join(part));
@@ -85,8 +86,9 @@ pub(super) fn measure_any(soup: &Soup) -> Measure {
     let (open, mixed) = (links.open.len() as u32, links.mixed.len() as u32);
     push_if(&mut found.problems, open > 0, Problem::Open { edges: open });
     push_if(&mut found.problems, mixed > 0, Problem::MixedWinding { edges: mixed });
-    (found.watertight, found.winding_agrees) = (open == 0, mixed == 0);
-    if links.encloses() {
+    // Where nothing is left but triangles that repeat a corner, nothing is closed either.
+    (found.watertight, found.winding_agrees) = (open == 0 && !sums.is_empty(), mixed == 0);
+    if links.encloses() && !sums.is_empty() {
         let groups = Groups::new(&shell_of, sums.len());
         settle(&mut found, &sums, &|shell| groups.of(shell).iter().map(|&t| mesh.corners(mesh.triangles[t as usize])).collect());
     } else {
@@ -102,6 +104,14 @@ pub(super) fn measure_any(soup: &Soup) -> Measure {
     push_size_problems(&mut found.problems, &span);
     push_if(&mut found.problems, soup.last_line_looks_cut(), Problem::LastLineCut);
     found
+}
+
+/// Welds the triangles in an order that spares waiting for memory. Nothing below depends on the order of the file.
+fn welded(triangles: &[Triangle]) -> Welded {
+    match near_together(triangles, REGION_TRIANGLES) {
+        Ok(sorted) => weld(&sorted),
+        Err(_) => weld(triangles),
+    }
 }
 
 /// Figures that need no more than sums, as of a sound file; volumes are still to be settled.

@@ -3,6 +3,7 @@
 //!
 //! The regions come from a sample of the triangles. They decide how fast the work goes, never what comes out.
 
+use super::soup::Triangle;
 use super::source::{Source, Stop};
 use super::sums::Span;
 
@@ -77,6 +78,22 @@ impl Regions {
         };
         (along(0) * CELLS + along(1)) * CELLS + along(2)
     }
+}
+
+/// The triangles in an order in which those near each other in space are near each other in the list.
+pub(super) fn near_together(triangles: &[Triangle], wanted: usize) -> Result<Vec<Triangle>, Stop> {
+    let regions = Regions::new(triangles, wanted)?;
+    let region_of: Vec<u16> = triangles.iter().map(|triangle| regions.of(triangle[0])).collect();
+    let mut next = vec![0_usize; regions.count() + 1];
+    region_of.iter().for_each(|&region| next[usize::from(region) + 1] += 1);
+    (1..next.len()).for_each(|at| next[at] += next[at - 1]);
+    let mut sorted = vec![[[0.0; 3]; 3]; triangles.len()];
+    for (triangle, &region) in triangles.iter().zip(&region_of) {
+        let place = &mut next[usize::from(region)];
+        sorted[*place] = *triangle;
+        *place += 1;
+    }
+    Ok(sorted)
 }
 
 /// All cells in an order in which neighbours in the list are mostly neighbours in space: the bits of the three places interleaved.

@@ -33,8 +33,8 @@ pub(super) fn check_length(said: u32, length: u64, limits: &Limits) -> Result<()
     if said == 0 {
         return Err(ReadError::NoGeometry);
     }
-    if said > limits.max_triangles {
-        return Err(ReadError::TooManyTriangles { most: limits.max_triangles });
+    if said > limits.triangles() {
+        return Err(ReadError::TooManyTriangles { most: limits.triangles() });
     }
     Ok(())
 }

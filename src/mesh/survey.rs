@@ -16,7 +16,7 @@ use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 pub(super) const REGION_TRIANGLES: usize = 2048;
 /// Threads at most. More gain little: the memory is then the limit.
 const MOST_THREADS: usize = 8;
-/// Files smaller than this are not worth a second thread.
+/// Triangles that are worth a thread of their own.
 const THREAD_TRIANGLES: usize = 16_384;
 
 /// What a quick look gives.

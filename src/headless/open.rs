@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use jiff::Zoned;
+use jiff::ZonedDateTime;
 use jiff::tz::TimeZone;
 
 use super::args::Day;
@@ -48,7 +48,7 @@ impl Computed {
             out.tell(&format!("{error}. The job is computed without its studio"));
         }
         let zone = zone(&batch, out, &mut faulty);
-        let at = day.at.unwrap_or_else(|| Zoned::now().with_time_zone(zone.clone()).date());
+        let at = day.at.unwrap_or_else(|| ZonedDateTime::now().with_time_zone(zone.clone()).date());
         let setting = Setting { at, zone };
         let runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &Limits::default());
         let shelves = Shelves::new(&batch.sound, &batch.studio);

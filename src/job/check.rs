@@ -69,8 +69,9 @@ pub fn mend(job: &Job) -> (Job, Vec<Fault>) {
     let mut mending = Mending { faults: Vec::new() };
     let mut job = job.clone();
     mending.ids(&mut job);
-    mending.references(&mut job);
+    // Before the references: a line that is left out here is one that nothing may point at.
     mending.orders(&mut job);
+    mending.references(&mut job);
     mending.patterns(&mut job);
     mending.trees(&mut job);
     mending.flasks(&mut job);
@@ -359,5 +360,23 @@ impl Mending {
         self.number(Place::Job, "site.barometer_kpa", &mut site.barometer_kpa, range::BAROMETER_KPA);
         self.number(Place::Job, "site.room_c", &mut site.room_c, range::TEMPERATURE_C);
         self.number(Place::Job, "site.water_c", &mut site.water_c, (0.0, 100.0));
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop where it stands")]
+mod tests {
+    use super::super::format::read_job;
+    use super::*;
+
+    #[test]
+    fn what_points_at_a_line_that_is_left_out_is_left_out_too() {
+        let text = "(format: 1, readable_since: 1, orders: [(id: 1, lines: [(id: 1, quantity: 0), (id: 2, quantity: 1)])],
+            trees: [(id: 1, pieces: [(line: 1), (line: 2)])])";
+        let (sound, found) = mend(&read_job(text.as_bytes()).unwrap().document);
+        let wrongs: Vec<Wrong> = found.into_iter().map(|fault| fault.what).collect();
+        assert_eq!(wrongs, [Wrong::Quantity(0), Wrong::Dangling(Place::Line(LineId(1)))]);
+        assert_eq!(sound.trees[0].pieces.len(), 1);
+        assert_eq!(mend(&sound), (sound, Vec::new()));
     }
 }

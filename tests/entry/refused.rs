@@ -295,4 +295,7 @@ fn a_time_of_day_that_comes_twice_or_not_at_all() {
     for reading in &twice.readings {
         assert_eq!(value(&reading.text), Ok(reading.value));
     }
+    // Clocks go back then too, but no job is so far away: what is impossible is not offered.
+    let far = value("2826-10-25 02:30").unwrap_err();
+    assert_eq!((far.key(), far.readings.len()), ("entry-too-large", 0));
 }

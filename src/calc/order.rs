@@ -135,7 +135,7 @@ impl<'a> Pass<'a> {
     fn per_gram(&mut self, alloy: Option<&EntryId>, prices: &[AlloyPrice], place: Place) -> Id {
         match alloy.and_then(|alloy| prices.iter().find(|price| price.alloy == *alloy)) {
             Some(price) => price.per_gram,
-            None => self.book.absent(&super::price::PRICE, place, Cause::NotSaid),
+            None => self.book.absent(&super::price::ALLOY_PRICE, place, Cause::NotSaid),
         }
     }
 

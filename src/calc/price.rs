@@ -13,6 +13,8 @@ use rust_decimal::{Decimal, RoundingStrategy};
 inputs! {
     /// The price as it was written down.
     PRICE "price.read" Money;
+    /// Price of a gram of an alloy, where none was written down.
+    ALLOY_PRICE "price.of-alloy" PricePerGram;
     /// The mass that price is for.
     PRICE_FOR "price.for" Mass;
     /// The fineness that is paid for.
@@ -93,7 +95,7 @@ impl<'a> Pass<'a> {
         let fine = metal.as_deref().and_then(newest);
         let (Some(price), Some(mark)) = (fine, alloy.fineness) else {
             self.find(&finding::PRICE_MISSING, Place::Studio, vec![Arg::Text(alloy.name.clone())]);
-            let per_gram = self.book.absent(&PRICE, Place::Studio, Cause::NotSaid);
+            let per_gram = self.book.absent(&ALLOY_PRICE, Place::Studio, Cause::NotSaid);
             return Some(AlloyPrice { alloy: id.clone(), per_gram, on: None, of: String::new() });
         };
         let fine = self.price_per_gram(price);

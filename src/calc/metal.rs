@@ -123,13 +123,13 @@ impl<'a> Pass<'a> {
         let tree = self.book.derive_over(&TREE_METAL, place, &parts);
         let least = match flask.button.least {
             Some(grams) => self.book.weighed(&BUTTON_LEAST, place, grams),
-            None => self.book.default(&BUTTON_LEAST_DEFAULT, place),
+            None => self.book.assumed(&BUTTON_LEAST_DEFAULT, place),
         };
         let share = self.book.entered_or(&BUTTON_SHARE, place, flask.button.share, &BUTTON_SHARE_DEFAULT);
         let button = self.book.derive(&BUTTON, place, [least, share, tree]);
         let reserve = match flask.reserve {
             Some(grams) => self.book.weighed(&RESERVE, place, grams),
-            None => self.book.default(&NO_RESERVE, place),
+            None => self.book.assumed(&NO_RESERVE, place),
         };
         let loss = match (flask.melt_loss, alloy) {
             (Some(loss), _) => self.book.entered(&LOSS, place, loss.get()),
@@ -148,7 +148,7 @@ impl<'a> Pass<'a> {
     pub(super) fn balance_step(&mut self, place: Place) -> Id {
         match self.studio.balance_step {
             Some(step) => self.book.studio_grams(&STEP, step),
-            None => self.book.default(&STEP_DEFAULT, place),
+            None => self.book.assumed(&STEP_DEFAULT, place),
         }
     }
 

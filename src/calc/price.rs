@@ -13,6 +13,8 @@ use rust_decimal::{Decimal, RoundingStrategy};
 inputs! {
     /// The price as it was written down.
     PRICE "price.read" Money;
+    /// Price of a gram of an alloy, where none was written down.
+    ALLOY_PRICE "price.of-alloy" PricePerGram;
     /// The mass that price is for.
     PRICE_FOR "price.for" Mass;
     /// The fineness that is paid for.
@@ -75,7 +77,7 @@ impl<'a> Pass<'a> {
         }
         let premium = match self.studio.money.metal_premium {
             Some(share) => self.book.studio(&PREMIUM, share.get()),
-            None => self.book.default(&NO_PREMIUM, Place::Studio),
+            None => self.book.assumed(&NO_PREMIUM, Place::Studio),
         };
         alloys.into_iter().filter_map(|id| self.alloy_price(id, premium)).collect()
     }
@@ -93,7 +95,7 @@ impl<'a> Pass<'a> {
         let fine = metal.as_deref().and_then(newest);
         let (Some(price), Some(mark)) = (fine, alloy.fineness) else {
             self.find(&finding::PRICE_MISSING, Place::Studio, vec![Arg::Text(alloy.name.clone())]);
-            let per_gram = self.book.absent(&PRICE, Place::Studio, Cause::NotSaid);
+            let per_gram = self.book.absent(&ALLOY_PRICE, Place::Studio, Cause::NotSaid);
             return Some(AlloyPrice { alloy: id.clone(), per_gram, on: None, of: String::new() });
         };
         let fine = self.price_per_gram(price);

@@ -57,7 +57,7 @@ impl Value {
     #[must_use]
     pub fn decimal(self) -> Option<Decimal> {
         match self {
-            Self::Number(number) => Decimal::from_f64(number),
+            Self::Number(number) => decimal_of(number),
             Self::Grams(grams) => Some(grams.decimal()),
             Self::Money(money) => Some(money.decimal()),
             Self::Missing(_) => None,
@@ -86,5 +86,18 @@ impl Value {
             _ => decimal.to_f64().map(Self::Number),
         });
         value.unwrap_or(Self::Missing(Cause::NotFinite))
+    }
+}
+
+/// The decimal nearest to a binary number: to nine places where it is below a million, which is quick and finer than any scale; to the
+/// number's own digits beyond.
+fn decimal_of(number: f64) -> Option<Decimal> {
+    if number.abs() < 1e6 {
+        // Below 10¹⁵, so both the product and the integer are exact enough.
+        #[allow(clippy::cast_possible_truncation)]
+        let billionths = (number * 1e9).round() as i64;
+        Some(Decimal::new(billionths, 9))
+    } else {
+        Decimal::from_f64(number)
     }
 }

@@ -4,29 +4,30 @@ use std::collections::BTreeMap;
 
 use super::book::Origin;
 use super::burnout::BurnoutFigures;
+use super::by_id::{ById, Ordered};
 use super::finding::{self, Arg, Finding, Weight, Worse};
 use super::flask::FlaskFigures;
 use super::order::due;
 use super::pass::Pass;
-use super::tree::{hung_count, line_of};
-use crate::job::{Accepted, Job, Line, LineId, Place, Role};
+use super::tree::hung_count;
+use crate::job::{Accepted, Job, Place, Role};
 use crate::stock::OverlayNote;
 
 impl<'a> Pass<'a> {
     /// Pieces that hang on no tree while the job has trees, and pieces that hang on two.
-    pub(super) fn pieces_hung(&mut self, lines: &[&'a Line]) {
+    pub(super) fn pieces_hung(&mut self, by_id: &ById<'a>) {
         let job: &'a Job = self.job;
         if job.trees.is_empty() {
             return;
         }
-        let mut hung: BTreeMap<LineId, u32> = BTreeMap::new();
+        let mut hung = vec![0_u32; by_id.line_count()];
         for piece in job.trees.iter().flat_map(|tree| &tree.pieces) {
-            if let Some(line) = line_of(lines, piece) {
-                *hung.entry(line.id).or_default() += hung_count(piece, line);
+            if let Some((place, found)) = by_id.line(piece.line) {
+                hung[place] += hung_count(piece, found.line);
             }
         }
         for (order, line) in job.lines() {
-            let (has, hangs) = (Job::pieces_of(line), hung.get(&line.id).copied().unwrap_or(0));
+            let (has, hangs) = (Job::pieces_of(line), by_id.line(line.id).map_or(0, |(place, _)| hung[place]));
             let place = Place::Line(line.id);
             let design = || Arg::Text(line.design.clone());
             if hangs < has {
@@ -46,16 +47,14 @@ impl<'a> Pass<'a> {
     }
 
     /// Pieces that are due before their flask is poured.
-    pub(super) fn late(&mut self, flasks: &[FlaskFigures], burnouts: &[BurnoutFigures], lines: &[&'a Line]) {
+    pub(super) fn late(&mut self, flasks: &[FlaskFigures], burnouts: &[BurnoutFigures], by_id: &ById<'a>) {
         let job: &'a Job = self.job;
-        let orders: BTreeMap<LineId, _> = job.lines().map(|(order, line)| (line.id, order)).collect();
         for flask in flasks {
             let poured = job.burnouts.iter().find(|load| Some(load.id) == flask.burnout).and_then(|load| load.pour_at);
             debug_assert!(flask.burnout.is_none() || burnouts.iter().any(|load| Some(load.id) == flask.burnout));
             let (Some(poured), Some(tree)) = (poured, job.trees.iter().find(|tree| Some(tree.id) == flask.tree)) else { continue };
             for piece in &tree.pieces {
-                let Some(line) = line_of(lines, piece) else { continue };
-                let Some(order) = orders.get(&line.id) else { continue };
+                let Some((_, Ordered { order, line })) = by_id.line(piece.line) else { continue };
                 if let Some(due) = due(order, line).filter(|due| *due < poured.date()) {
                     let args = vec![Arg::Text(due.to_string()), Arg::Text(line.design.clone()), Arg::Text(order.client.clone())];
                     self.find(&finding::LATE, Place::Line(line.id), args);

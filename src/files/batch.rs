@@ -4,9 +4,9 @@ use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
 use super::disk::{Disk, DiskError, folder_of};
-use super::save::Hash;
+use super::save::{Hash, Original, SaveError, Saved, hash_of, save};
 use crate::job::check::{self, Fault};
-use crate::job::format::{Opened, ReadError, read_job, read_studio};
+use crate::job::format::{Opened, ReadError, WriteError, read_job, read_studio, write_job};
 use crate::job::{Job, Studio};
 
 /// The studio's file, beside the jobs of its folder.
@@ -31,6 +31,20 @@ pub enum OpenError {
     },
 }
 
+/// A batch that could not be saved. The file on the disk is as it was unless the disk itself says otherwise.
+#[derive(Debug, thiserror::Error)]
+pub enum SaveBatchError {
+    /// Written by a newer program.
+    #[error("this file was written by a newer version and holds things this one does not know, so it is not saved over; save under another name ({path})", path = .0.display())]
+    NewerFormat(PathBuf),
+    /// The document holds something that cannot be written.
+    #[error(transparent)]
+    Write(#[from] WriteError),
+    /// The disk said no, or the file changed there.
+    #[error(transparent)]
+    Disk(#[from] SaveError),
+}
+
 /// A job with its studio.
 #[derive(Debug, Clone)]
 pub struct Batch {
@@ -46,8 +60,10 @@ pub struct Batch {
     pub studio: Studio,
     /// Why the studio's file could not be used, where there is one.
     pub studio_error: Option<OpenError>,
-    /// Hash of the job's bytes.
+    /// Hash of the job's bytes as they lie on the disk.
     pub hash: Hash,
+    /// The file was laid out by hand: it is kept beside at the first save.
+    pub by_hand: bool,
     /// Written by a newer program: must not be saved over.
     pub read_only: bool,
 }
@@ -61,12 +77,35 @@ impl Batch {
         let bytes = disk.read(path, LONGEST_DOCUMENT)?;
         let Opened { document: job, read_only, .. } =
             read_job(&bytes).map_err(|error| OpenError::Document { error, path: path.to_owned() })?;
+        let by_hand = write_job(&job).map_or(true, |ours| ours.as_bytes() != bytes);
         let (sound, faults) = check::mend(&job);
         let (studio, studio_error) = match open_studio(disk, &folder_of(path).join(STUDIO_FILE)) {
             Ok(studio) => (studio.unwrap_or_default(), None),
             Err(error) => (Studio::default(), Some(error)),
         };
-        Ok(Self { path: path.to_owned(), job, sound, faults, studio, studio_error, hash: super::save::hash_of(&bytes), read_only })
+        Ok(Self { path: path.to_owned(), job, sound, faults, studio, studio_error, hash: hash_of(&bytes), by_hand, read_only })
+    }
+
+    /// Saves the job where it was opened. A file laid out by hand is kept beside the first time; a file that changed on the disk since is
+    /// not overwritten.
+    ///
+    /// # Errors
+    /// [`SaveBatchError`].
+    pub fn save(&mut self, disk: &dyn Disk) -> Result<Saved, SaveBatchError> {
+        if self.read_only {
+            return Err(SaveBatchError::NewerFormat(self.path.clone()));
+        }
+        let text = write_job(&self.job)?;
+        let original = if self.by_hand { Original::KeepBeside } else { Original::Replace };
+        let same = |bytes: &[u8]| match read_job(bytes) {
+            Ok(opened) if opened.document == self.job => Ok(()),
+            Ok(_) => Err("what was written reads back as something else".to_owned()),
+            Err(error) => Err(error.to_string()),
+        };
+        let saved = save(disk, &self.path, text.as_bytes(), Some(&self.hash), original, same)?;
+        self.hash = saved.hash;
+        self.by_hand = false;
+        Ok(saved)
     }
 
     /// The folder that pattern paths are relative to.

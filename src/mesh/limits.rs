@@ -9,6 +9,16 @@ pub struct Limits {
     pub max_triangles: u32,
 }
 
+/// Triangles that can be numbered, whatever the limits say: three points and three edges each must fit in 31 bits.
+const MOST_TRIANGLES: u32 = 500_000_000;
+
+impl Limits {
+    /// The most triangles, never more than can be numbered.
+    pub(super) fn triangles(&self) -> u32 {
+        self.max_triangles.min(MOST_TRIANGLES)
+    }
+}
+
 impl Default for Limits {
     /// 2 GiB and 20 million triangles: some twenty times the finest pattern a printer can follow.
     fn default() -> Self {

@@ -1,12 +1,15 @@
 //! The figures of a mesh: volume, what metal fills, area, size, shells, and what is wrong with it.
 
+use super::edges::Links;
 use super::nesting::nest;
 use super::problem::FileUnit;
+use super::regions::near_together;
 use super::repair::{Clean, clean};
-use super::shells::{Volumes, is_flat, judge};
+use super::shells::{is_flat, judge};
 use super::soup::Triangle;
 use super::sums::{Span, Sums, span_of};
-use super::weld::weld;
+use super::survey::{REGION_TRIANGLES, Survey, survey};
+use super::weld::{Welded, weld};
 use super::{Problem, Shell, Soup};
 
 /// What a pattern file measures.
@@ -45,51 +48,88 @@ pub struct Measure {
 /// Measures the triangles of a file. Never fails: a file without a volume says why among its problems.
 #[must_use]
 pub fn measure(soup: &Soup) -> Measure {
+    let quick = survey(&soup.triangles[..], REGION_TRIANGLES).ok().and_then(|survey| measure_sound(&survey));
+    match quick {
+        Some(mut found) => {
+            push_if(&mut found.problems, soup.last_line_looks_cut(), Problem::LastLineCut);
+            found
+        }
+        None => measure_any(soup),
+    }
+}
+
+/// The figures of a file whose triangles form one sound shell; nothing for any other.
+pub(super) fn measure_sound(survey: &Survey) -> Option<Measure> {
+    let sums = survey.sums;
+    if survey.shells != Some(1) {
+        return None;
+    }
+    let shells = vec![Shell::new(&sums, true)];
+    let mut found = start(sums.triangles, &sums, shells);
+    settle(&mut found, &[sums], &|_| Vec::new());
+    push_if(&mut found.problems, sums.no_area > 0, Problem::Degenerate { triangles: sums.no_area });
+    push_size_problems(&mut found.problems, &sums.span);
+    Some(found)
+}
+
+/// The figures of any file, faults named.
+pub(super) fn measure_any(soup: &Soup) -> Measure {
     let span = span_of(&soup.triangles);
-    let Clean { mesh, links, degenerate, duplicates, seams } = clean(weld(&soup.triangles), span.diagonal());
-    let encloses = links.encloses();
-    let (shell_of, sums) =
-        sums_by_shell(&mesh.triangles.iter().map(|t| mesh.corners(*t)).collect::<Vec<_>>(), &links.shell_of, links.shells, span.centre());
-    let total = sums.iter().fold(Sums::NOTHING, |mut total, part| {
-        total.join(part);
-        total
-    });
-    let mut problems = Vec::new();
-    let open = links.open.len() as u32;
-    push_if(&mut problems, open > 0, Problem::Open { edges: open });
-    let mixed = links.mixed.len() as u32;
-    push_if(&mut problems, mixed > 0, Problem::MixedWinding { edges: mixed });
+    let Clean { mesh, links, degenerate, duplicates, seams } = clean(welded(&soup.triangles), span.diagonal());
+    let (shell_of, sums) = sums_by_shell(&mesh, &links, span.centre());
+    let mut total = Sums::NOTHING;
+    sums.iter().for_each(|part| total.join(part));
     let mut spoilt = vec![false; sums.len()];
     links.open.iter().map(|(_, t)| t).chain(&links.mixed).for_each(|&t| spoilt[shell_of[t as usize] as usize] = true);
-    let mut shells: Vec<Shell> = sums.iter().zip(&spoilt).map(|(s, spoilt)| Shell::new(s, !spoilt)).collect();
-    let volumes = encloses.then(|| {
+    let shells = sums.iter().zip(&spoilt).map(|(s, spoilt)| Shell::new(s, !spoilt)).collect();
+    let mut found = start(soup.triangles.len() as u32, &Sums { span, ..total }, shells);
+    let (open, mixed) = (links.open.len() as u32, links.mixed.len() as u32);
+    push_if(&mut found.problems, open > 0, Problem::Open { edges: open });
+    push_if(&mut found.problems, mixed > 0, Problem::MixedWinding { edges: mixed });
+    // Where nothing is left but triangles that repeat a corner, nothing is closed either.
+    (found.watertight, found.winding_agrees) = (open == 0 && !sums.is_empty(), mixed == 0);
+    if links.encloses() && !sums.is_empty() {
         let groups = Groups::new(&shell_of, sums.len());
-        let surface = |shell: usize| groups.of(shell).iter().map(|&t| mesh.corners(mesh.triangles[t as usize])).collect();
-        volumes(&sums, &surface, &mut shells, &mut problems)
-    });
-    push_if(&mut problems, duplicates > 0, Problem::DuplicateTriangles { triangles: duplicates });
-    let degenerate = degenerate + total.no_area;
-    push_if(&mut problems, degenerate > 0, Problem::Degenerate { triangles: degenerate });
-    push_if(&mut problems, links.non_manifold > 0, Problem::NonManifoldEdges { edges: links.non_manifold });
-    if let Some((corners, widest_gap_mm)) = seams {
-        problems.push(Problem::SeamsClosed { corners, widest_gap_mm });
+        settle(&mut found, &sums, &|shell| groups.of(shell).iter().map(|&t| mesh.corners(mesh.triangles[t as usize])).collect());
+    } else {
+        found.plain_sum_mm3 = None;
     }
-    push_size_problems(&mut problems, &span);
-    push_if(&mut problems, soup.last_line_looks_cut(), Problem::LastLineCut);
+    push_if(&mut found.problems, duplicates > 0, Problem::DuplicateTriangles { triangles: duplicates });
+    let degenerate = degenerate + total.no_area;
+    push_if(&mut found.problems, degenerate > 0, Problem::Degenerate { triangles: degenerate });
+    push_if(&mut found.problems, links.non_manifold > 0, Problem::NonManifoldEdges { edges: links.non_manifold });
+    if let Some((corners, widest_gap_mm)) = seams {
+        found.problems.push(Problem::SeamsClosed { corners, widest_gap_mm });
+    }
+    push_size_problems(&mut found.problems, &span);
+    push_if(&mut found.problems, soup.last_line_looks_cut(), Problem::LastLineCut);
+    found
+}
+
+/// Welds the triangles in an order that spares waiting for memory. Nothing below depends on the order of the file.
+fn welded(triangles: &[Triangle]) -> Welded {
+    match near_together(triangles, REGION_TRIANGLES) {
+        Ok(sorted) => weld(&sorted),
+        Err(_) => weld(triangles),
+    }
+}
+
+/// Figures that need no more than sums, as of a sound file; volumes are still to be settled.
+fn start(triangles: u32, total: &Sums, shells: Vec<Shell>) -> Measure {
     Measure {
-        triangles: soup.triangles.len() as u32,
-        volume_mm3: volumes.and_then(|v| v.material),
-        plain_sum_mm3: encloses.then(|| total.volume_mm3()),
-        fills_mm3: volumes.and_then(|v| v.fills),
-        fills_at_most_mm3: volumes.map(|v| v.fills_at_most),
+        triangles,
+        volume_mm3: None,
+        plain_sum_mm3: Some(total.volume_mm3()),
+        fills_mm3: None,
+        fills_at_most_mm3: None,
         area_mm2: total.area_mm2(),
-        size_mm: span.size(),
-        low_mm: span.low.map(f64::from),
-        high_mm: span.high.map(f64::from),
-        watertight: links.open.is_empty(),
-        winding_agrees: links.mixed.is_empty(),
+        size_mm: total.span.size(),
+        low_mm: total.span.low.map(f64::from),
+        high_mm: total.span.high.map(f64::from),
+        watertight: true,
+        winding_agrees: true,
         shells,
-        problems,
+        problems: Vec::new(),
     }
 }
 
@@ -100,10 +140,12 @@ fn push_if(problems: &mut Vec<Problem>, holds: bool, problem: Problem) {
 }
 
 /// Adds up each shell and puts the shells in an order that does not depend on the order of the file's triangles.
-fn sums_by_shell(triangles: &[Triangle], shell_of: &[u32], shells: usize, centre: [f64; 3]) -> (Vec<u32>, Vec<Sums>) {
+fn sums_by_shell(mesh: &Welded, links: &Links, centre: [f64; 3]) -> (Vec<u32>, Vec<Sums>) {
+    let Links { shell_of, shells, .. } = links;
+    let shells = *shells;
     let mut sums = vec![Sums::NOTHING; shells];
-    for (triangle, &at) in triangles.iter().zip(shell_of) {
-        sums[at as usize].add(triangle, centre);
+    for (triangle, &at) in mesh.triangles.iter().zip(shell_of) {
+        sums[at as usize].add(&mesh.corners(*triangle), centre);
     }
     let mut order: Vec<u32> = (0..shells as u32).collect();
     let corner = |at: u32| sums[at as usize].span.low.into_iter().chain(sums[at as usize].span.high);
@@ -153,13 +195,17 @@ fn ordered(value: f32) -> i32 {
     bits ^ (((bits >> 31) as u32) >> 1) as i32
 }
 
-fn volumes(sums: &[Sums], surface: &dyn Fn(usize) -> Vec<Triangle>, shells: &mut [Shell], problems: &mut Vec<Problem>) -> Volumes {
-    let flat = sums.iter().filter(|s| is_flat(s)).count() as u32;
-    push_if(problems, flat > 0, Problem::Flat { shells: flat });
+/// Works out the volumes of a file whose shells are all closed. `surface` gives the triangles of a shell.
+fn settle(found: &mut Measure, sums: &[Sums], surface: &dyn Fn(usize) -> Vec<Triangle>) {
+    let flat = sums.iter().filter(|s| is_flat(s)).count();
+    push_if(&mut found.problems, flat > 0, Problem::Flat { shells: flat as u32 });
     let nesting = nest(sums, surface);
-    let volumes = judge(sums, &nesting, shells, problems);
+    let volumes = judge(sums, &nesting, &mut found.shells, &mut found.problems);
+    found.fills_at_most_mm3 = Some(volumes.fills_at_most);
     // A file of flat sheets alone has no volume to speak of.
-    if flat as usize == sums.len() { Volumes { material: None, fills: None, ..volumes } } else { volumes }
+    if flat < sums.len() {
+        (found.volume_mm3, found.fills_mm3) = (volumes.material, volumes.fills);
+    }
 }
 
 /// Sides a casting of this trade has, in mm: common practice, no source. Smaller than a bead or larger than a flask is a wrong unit.

@@ -4,6 +4,7 @@
 //! edges, parts it into shells, finds out which lie inside or through which, and gives a [`Measure`] with the [`Problem`]s a person must know.
 //! Lengths are in mm, areas in mm², volumes in mm³; the file's numbers are taken as mm.
 
+mod bins;
 mod contact;
 mod edges;
 mod front;
@@ -11,15 +12,19 @@ mod inside;
 mod limits;
 mod measure;
 mod nesting;
+mod patch;
 mod problem;
 mod radial;
 mod read_error;
+mod regions;
 mod repair;
 mod shells;
 mod soup;
+mod source;
 mod stl_ascii;
 mod stl_binary;
 mod sums;
+mod survey;
 mod tree;
 mod union_find;
 mod weld;

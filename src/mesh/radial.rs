@@ -70,14 +70,17 @@ pub(super) fn partners(mut wings: Vec<Wing>) -> Vec<(u32, u32)> {
     pairs
 }
 
+#[inline(always)]
 pub(super) fn minus(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
     [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 }
 
+#[inline(always)]
 pub(super) fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
+#[inline(always)]
 pub(super) fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
     [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
 }

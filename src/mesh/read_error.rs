@@ -1,5 +1,6 @@
 //! Why a pattern file could not be read.
 
+use super::source::Stop;
 use thiserror::Error;
 
 /// Why a file gave no triangles. Triangles and lines are counted from 1.
@@ -74,4 +75,19 @@ pub enum ReadError {
         /// The triangle.
         triangle: u32,
     },
+}
+
+impl From<Stop> for ReadError {
+    fn from(stop: Stop) -> Self {
+        match stop {
+            Stop::NotFinite(at) => Self::NotFinite { triangle: at as u32 + 1 },
+            Stop::CannotRead(error) => error.into(),
+        }
+    }
+}
+
+impl From<std::io::Error> for ReadError {
+    fn from(error: std::io::Error) -> Self {
+        Self::CannotRead { reason: error.to_string() }
+    }
 }

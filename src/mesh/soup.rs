@@ -61,7 +61,7 @@ fn sniff(bytes: &[u8]) -> Result<Format, ReadError> {
     if bytes.is_empty() {
         return Err(ReadError::Empty);
     }
-    if stl_binary::length_fits(bytes) {
+    if stl_binary::length_fits(stl_binary::announced(bytes), bytes.len() as u64) {
         return Ok(Format::StlBinary);
     }
     let start = &bytes[..bytes.len().min(LOOK_BYTES)];

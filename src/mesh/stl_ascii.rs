@@ -45,7 +45,7 @@ impl<'a> Words<'a> {
 
 /// Reads the triangles of every block.
 pub(super) fn read(bytes: &[u8], limits: &Limits) -> Result<Soup, ReadError> {
-    let mut reader = Reader { words: Words::new(bytes), triangles: Vec::new(), most: limits.max_triangles };
+    let mut reader = Reader { words: Words::new(bytes), triangles: Vec::new(), most: limits.triangles() };
     let mut cut_name = false;
     let mut blocks = 0;
     while let Some(word) = reader.words.next() {

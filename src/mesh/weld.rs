@@ -24,7 +24,7 @@ const FREE: u32 = u32::MAX;
 pub(super) fn weld(triangles: &[Triangle]) -> Welded {
     // A closed surface has about half as many points as triangles; the table doubles when a file has more.
     let mut table = Table::with_slots((triangles.len() + 16).next_power_of_two());
-    let ids = triangles.iter().map(|triangle| triangle.map(|corner| table.id_of(corner))).collect();
+    let ids = triangles.iter().map(|[a, b, c]| [table.id_of(*a), table.id_of(*b), table.id_of(*c)]).collect();
     Welded { points: table.points, triangles: ids }
 }
 
@@ -43,7 +43,7 @@ impl Table {
         if self.points.len() * 4 > self.slots.len() * 3 {
             self.grow();
         }
-        let key = corner.map(f32::to_bits);
+        let key = [corner[0].to_bits(), corner[1].to_bits(), corner[2].to_bits()];
         let mask = self.slots.len() - 1;
         let mut slot = hash(key) as usize & mask;
         loop {
@@ -75,6 +75,7 @@ impl Table {
 }
 
 /// Mixes the ninety-six bits of a point; the low bits of the answer are good.
+#[inline(always)]
 pub(super) fn hash(key: [u32; 3]) -> u64 {
     let first = (u64::from(key[0]) << 32 | u64::from(key[1])) ^ 0x243f_6a88_85a3_08d3;
     let second = u64::from(key[2]) ^ 0x1319_8a2e_0370_7344;

@@ -1,1 +1,2 @@
-//! Sheets and quotes as pages and as text.
+//! The sheets that lie on the bench and the quotes a client signs.
+pub mod words;

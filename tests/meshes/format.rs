@@ -1,7 +1,7 @@
 //! Every awkward file, against what a careful reader does with it (`format/expected.json`).
 
 use crate::files::{bytes, folder, json, near};
-use pourbook::mesh::{Format, Limits, ReadError, measure_bytes, measure_file, read};
+use pourbook::mesh::{Format, Limits, ReadError, measure, measure_bytes, measure_file, read};
 
 enum Wanted {
     Solid { triangles: u32, volume_mm3: f64 },
@@ -133,9 +133,32 @@ fn a_path_and_its_bytes_measure_alike() {
     for name in json("mesh_truth.json").as_object().unwrap().keys() {
         let by_path = measure_file(&folder().join(name), &Limits::default()).unwrap();
         assert_eq!(by_path, measure_bytes(&bytes(name), &Limits::default()).unwrap(), "{name}");
+        assert_eq!(by_path, measure(&read(&bytes(name), &Limits::default()).unwrap()), "{name}");
     }
     for name in json("format/expected.json").as_object().unwrap().keys().map(|n| format!("format/{n}")) {
         let by_path = measure_file(&folder().join(&name), &Limits::default());
         assert_eq!(by_path, measure_bytes(&bytes(&name), &Limits::default()), "{name}");
     }
+}
+
+#[test]
+fn zero_has_no_sign() {
+    // Every other zero of the cube written as −0: still the same corners, in binary and in text.
+    let mut binary = bytes("synthetic/cube_10.stl");
+    let mut zeros = 0;
+    for at in (0..12).flat_map(|t| (0..9).map(move |k| 84 + 50 * t + 12 + 4 * k)) {
+        if binary[at..at + 4] == [0; 4] {
+            zeros += 1;
+            binary[at + 3] = if zeros % 2 == 0 { 0x80 } else { 0 };
+        }
+    }
+    assert_eq!(zeros, 54);
+    let found = measure_bytes(&binary, &Limits::default()).unwrap();
+    assert!(found.problems.is_empty() && found.volume_mm3 == Some(1000.0), "{found:?}");
+    let text = String::from_utf8(bytes("synthetic/cube_10_ascii.stl")).unwrap();
+    let lines = text.lines().enumerate().map(|(at, line)| if at % 2 == 0 { line.replace(" 0", " -0") } else { line.to_owned() });
+    let text = lines.collect::<Vec<_>>().join("\n");
+    assert!(text.contains("-0"));
+    let found = measure_bytes(text.as_bytes(), &Limits::default()).unwrap();
+    assert!(found.problems.is_empty() && found.volume_mm3 == Some(1000.0), "{found:?}");
 }

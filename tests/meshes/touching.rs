@@ -111,3 +111,14 @@ fn many_parts_are_settled() {
     assert_eq!(found.shells.len(), 1101);
     assert!(matches!(found.problems[..], [pourbook::mesh::Problem::OverlappingShells { pairs: 1000, .. }]), "{:?}", found.problems);
 }
+
+#[test]
+fn triangles_shrunk_to_points_enclose_nothing() {
+    let found = all(&[vec![[[1.0; 3]; 3], [[2.0; 3], [2.0; 3], [1.0; 3]]]]);
+    assert_eq!((found.volume_mm3, found.fills_mm3, found.plain_sum_mm3, found.watertight), (None, None, None, false));
+    assert!(keys(&found).contains(&"degenerate-triangles"));
+    // A sheet that stands there from both sides is closed and encloses nothing.
+    let sheet = vec![[[0.0; 3], [5.0, 0.0, 0.0], [0.0, 5.0, 1.0]]];
+    let found = all(&[sheet.clone(), turned(&sheet)]);
+    assert_eq!((found.volume_mm3, keys(&found)), (None, vec!["flat-shells"]));
+}

@@ -6,9 +6,10 @@ use super::pass::Pass;
 use super::rule::{givens, inputs, rules};
 use super::value::Cause;
 use crate::job::{Place, Price, PriceUnit};
+use crate::quantity::half_up;
 use crate::stock::{Alloy, EntryId};
 use jiff::civil::Date;
-use rust_decimal::{Decimal, RoundingStrategy};
+use rust_decimal::Decimal;
 
 inputs! {
     /// The price as it was written down.
@@ -46,7 +47,7 @@ rules! {
 }
 
 fn round4(number: Decimal) -> Option<Decimal> {
-    Some(number.round_dp_with_strategy(4, RoundingStrategy::MidpointAwayFromZero))
+    Some(half_up(number, 4))
 }
 
 /// What a gram of one alloy costs.

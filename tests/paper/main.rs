@@ -1,4 +1,6 @@
 //! The texts, the bench sheet and the quotes.
 #![allow(clippy::unwrap_used)]
 
+mod jobs;
+mod sheet;
 mod texts;

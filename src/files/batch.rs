@@ -85,7 +85,18 @@ impl Batch {
             Ok(studio) => (studio.unwrap_or_default(), None),
             Err(error) => (Studio::default(), Some(error)),
         };
-        Ok(Self { path: path.to_owned(), job, sound, faults, studio, studio_error, hash_text: hash_of(&bytes).to_hex().to_string(), hash: hash_of(&bytes), by_hand, read_only })
+        Ok(Self {
+            path: path.to_owned(),
+            job,
+            sound,
+            faults,
+            studio,
+            studio_error,
+            hash_text: hash_of(&bytes).to_hex().to_string(),
+            hash: hash_of(&bytes),
+            by_hand,
+            read_only,
+        })
     }
 
     /// Saves the job where it was opened. A file laid out by hand is kept beside the first time; a file that changed on the disk since is

@@ -4,8 +4,9 @@ use jiff::civil::{Date, date};
 use jiff::tz::TimeZone;
 use pourbook::calc::{Book, Report, Runs, Setting, Shelves, recompute};
 use pourbook::job::{
-    Burnout, BurnoutId, Draw, Drive, Extra, Flask, FlaskId, Hand, Hung, Job, Line, LineId, Lot, LotId, LotKind, Making, Melt, MeltId, Order,
-    OrderId, Pattern, PatternFile, PatternId, Price, Programme, Quote, QuoteId, Role, Size, Studio, Tree, TreeId, WeighedPart, Weighing,
+    Burnout, BurnoutId, Draw, Drive, Extra, Flask, FlaskId, Hand, Hung, Job, Line, LineId, Lot, LotId, LotKind, Making, Melt, MeltId,
+    Order, OrderId, Pattern, PatternFile, PatternId, Price, Programme, Quote, QuoteId, Role, Size, Studio, Tree, TreeId, WeighedPart,
+    Weighing,
 };
 use pourbook::paper::SheetInput;
 use pourbook::quantity::{Finite, Grams, Money, Style};
@@ -177,11 +178,7 @@ pub fn three_flasks() -> Job {
             pattern(3, "plain band", "wax-carving-hard", "0.55"),
             pattern(4, "anchor charm", "wax-injection", "0.3"),
         ],
-        trees: vec![
-            tree(1, 1, "wax-injection", "2.5"),
-            tree(2, 2, "resin-castable", "6.2"),
-            tree(3, 3, "wax-carving-hard", "0.55"),
-        ],
+        trees: vec![tree(1, 1, "wax-injection", "2.5"), tree(2, 2, "resin-castable", "6.2"), tree(3, 3, "wax-carving-hard", "0.55")],
         flasks,
         burnouts: vec![Burnout { dewax_min: finite(60.0), ..load() }],
         melts: vec![Melt {
@@ -207,7 +204,11 @@ pub fn order_book() -> Job {
         patterns: vec![
             pattern(1, "limpet", "wax-injection", "0.62"),
             pattern(2, "band", "wax-carving-hard", "0.55"),
-            Pattern { file: Some(PatternFile { path: "heron.stl".into(), ..PatternFile::default() }), weighed: None, ..pattern(3, "heron", "resin-castable", "1") },
+            Pattern {
+                file: Some(PatternFile { path: "heron.stl".into(), ..PatternFile::default() }),
+                weighed: None,
+                ..pattern(3, "heron", "resin-castable", "1")
+            },
         ],
         ..Job::default()
     };

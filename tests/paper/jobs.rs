@@ -4,32 +4,18 @@ use jiff::civil::{Date, date};
 use jiff::tz::TimeZone;
 use pourbook::calc::{Book, Report, Runs, Setting, Shelves, recompute};
 use pourbook::job::{
-    Burnout, BurnoutId, Draw, Drive, Extra, Flask, FlaskId, Hand, Hung, Job, Line, LineId, Lot, LotId, LotKind, Making, Melt, MeltId, Order,
-    OrderId, Pattern, PatternFile, PatternId, Price, Programme, Quote, QuoteId, Role, Size, Studio, Tree, TreeId, WeighedPart, Weighing,
+    Burnout, BurnoutId, Draw, Drive, Extra, Flask, FlaskId, Hand, Hung, Job, Line, LineId, Lot, LotId, LotKind, Making, Melt, MeltId,
+    Order, OrderId, Pattern, PatternFile, PatternId, Price, Programme, Quote, QuoteId, Role, Size, Studio, Tree, TreeId, WeighedPart,
+    Weighing,
 };
 use pourbook::paper::SheetInput;
-use pourbook::quantity::{Finite, Grams, Money, Style};
+use pourbook::quantity::Style;
 use pourbook::stock::EntryId;
 use pourbook::texts::Texts;
-use rust_decimal::Decimal;
+
+use crate::world::{grams, line, money, new_book, said as finite, some as id};
 
 pub const TODAY: Date = date(2026, 11, 24);
-
-pub fn id(slug: &str) -> Option<EntryId> {
-    Some(EntryId::new(slug).unwrap())
-}
-
-pub fn grams(text: &str) -> Grams {
-    Grams::new(text.parse::<Decimal>().unwrap()).unwrap()
-}
-
-pub fn money(text: &str) -> Money {
-    Money::new(text.parse::<Decimal>().unwrap()).unwrap()
-}
-
-pub fn finite(number: f64) -> Option<Finite> {
-    Some(Finite::new(number).unwrap())
-}
 
 /// A job with its studio and everything computed.
 pub struct Ready {
@@ -46,7 +32,7 @@ impl Ready {
     pub fn new(job: Job, studio: Studio) -> Self {
         let shelves = Shelves::new(&job, &studio);
         let setting = Setting { at: TODAY, zone: TimeZone::get("Europe/Dublin").unwrap() };
-        let mut book = <Book as Default>::default();
+        let mut book = new_book();
         let report = recompute(&job, &studio, &shelves, &Runs::default(), &setting, &mut book);
         Self { job, studio, shelves, book, report, setting, style: Style::METRIC }
     }
@@ -122,10 +108,6 @@ pub fn pattern(number: u32, name: &str, material: &str, weight: &str) -> Pattern
     }
 }
 
-pub fn line(number: u32, design: &str, quantity: u32, alloy: &str, pattern: u32) -> Line {
-    Line { id: LineId(number), design: design.into(), quantity, alloy: id(alloy), pattern: Some(PatternId(pattern)), ..Line::default() }
-}
-
 pub fn order(number: u32, client: &str, lines: Vec<Line>) -> Order {
     Order { id: OrderId(number), client: client.into(), due: Some(date(2026, 12, 4)), lines, ..Order::default() }
 }
@@ -177,11 +159,7 @@ pub fn three_flasks() -> Job {
             pattern(3, "plain band", "wax-carving-hard", "0.55"),
             pattern(4, "anchor charm", "wax-injection", "0.3"),
         ],
-        trees: vec![
-            tree(1, 1, "wax-injection", "2.5"),
-            tree(2, 2, "resin-castable", "6.2"),
-            tree(3, 3, "wax-carving-hard", "0.55"),
-        ],
+        trees: vec![tree(1, 1, "wax-injection", "2.5"), tree(2, 2, "resin-castable", "6.2"), tree(3, 3, "wax-carving-hard", "0.55")],
         flasks,
         burnouts: vec![Burnout { dewax_min: finite(60.0), ..load() }],
         melts: vec![Melt {
@@ -207,7 +185,11 @@ pub fn order_book() -> Job {
         patterns: vec![
             pattern(1, "limpet", "wax-injection", "0.62"),
             pattern(2, "band", "wax-carving-hard", "0.55"),
-            Pattern { file: Some(PatternFile { path: "heron.stl".into(), ..PatternFile::default() }), weighed: None, ..pattern(3, "heron", "resin-castable", "1") },
+            Pattern {
+                file: Some(PatternFile { path: "heron.stl".into(), ..PatternFile::default() }),
+                weighed: None,
+                ..pattern(3, "heron", "resin-castable", "1")
+            },
         ],
         ..Job::default()
     };

@@ -648,3 +648,41 @@ caution-quench-steam = The flask throws steam and scalding mud in the bucket. Fa
 caution-silica-quench = Quench steam carries silica out. Respirator, extraction.
 caution-silica-devest = Broken mould is silica dust. Keep it wet, respirator on, nothing down the drain.
 caution-acids = Pickle and investment remover are acids. Goggles, gloves, acid into water, never mixed, antidote and data sheet at hand.
+
+## Quotes.
+
+dash = –
+cause-not-known = not known yet
+column-piece = Piece
+column-work = Work
+column-sum = Sum
+column-what = For
+column-amount = Amount
+
+quote-title = Quote for { $client }
+quote-title-number = Quote { $number } for { $client }
+quote-foot = Weights are estimates, metal prices are of the day they name.
+quote-sent = Sent
+quote-valid = Valid until
+quote-accepted = Accepted
+quote-fixed = Price fixed for
+quote-pieces = Pieces
+quote-tolerance = Rough weights are as cast and cut off clean, before finishing, and may differ by ± 3 %.
+quote-metal = Metal
+quote-no-price = not known yet
+quote-sums = Sums
+quote-work = – { $what }
+quote-line = { $quantity } × { $what }
+quote-besides = Besides the pieces
+quote-net = Before tax
+quote-tax = Tax
+quote-tax-share = Tax, { $share }
+quote-total = Total
+quote-deposit = Deposit, before work begins
+quote-rest = Left after the deposit
+quote-no-total = A price or weight above is not known yet, so there is no total.
+quote-terms = Terms
+quote-accept = Acceptance
+quote-accept-words = I accept this quote with its terms.
+quote-sign = Date { $line }     Signature { $line }
+quote-none = No order, so nothing to quote.

@@ -23,7 +23,7 @@ pub struct Page {
 /// A part of a page.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Block {
-    /// The heading of a step. It stays with what follows.
+    /// The heading of a step. A step stays on one sheet of paper where that holds it.
     Heading(String),
     /// Labels with their values, side by side where they are short.
     Fields(Vec<Field>),
@@ -35,8 +35,6 @@ pub enum Block {
     Marked(Vec<Marked>),
     /// A paragraph.
     Words(String),
-    /// Lines to write on, each with a box to tick.
-    Write(Vec<String>),
 }
 
 /// A label and its value.

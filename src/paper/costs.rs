@@ -1,7 +1,7 @@
 //! What the metal costs, for the studio only: it stands on the last page, which stays in the house.
 
 use super::block::{Block, Side, Table};
-use super::desk::Desk;
+use super::desk::{Desk, Ordered};
 use super::words::metal_name;
 use crate::calc::AlloyPrice;
 use crate::job::Job;
@@ -56,7 +56,7 @@ fn lines(desk: &Desk<'_>) -> Table {
         head("column-metal-cost", Side::Decimal),
     ]);
     for figures in &desk.input.report.lines {
-        let Some((order, line)) = desk.line(figures.line) else { continue };
+        let Some(Ordered { order, line, .. }) = desk.line(figures.line) else { continue };
         table.row([
             desk.text(&order.client),
             desk.text(&line.design),

@@ -1,10 +1,12 @@
 //! What every block of a sheet needs: the documents, the figures, and words for them.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 
 use super::block::{BigWeight, Block, Field, Paper};
 use super::words::{Words, clean, date_words, one_line, print_figure};
-use crate::calc::{Book, Id, Report, Setting, Shelves, Value};
+use crate::calc::{Book, Id, LineFigures, Report, Setting, Shelves, Value};
 use crate::job::{FlaskId, Job, Line, LineId, Order, Size, Studio, Tree, TreeId};
 use crate::quantity::{Kind, Style};
 use crate::stock::{EntryId, Flask as Vessel, RingScale};
@@ -33,17 +35,33 @@ pub struct SheetInput<'a> {
     pub content_hash: &'a str,
 }
 
-/// An input with the words made for it.
-#[derive(Debug, Clone, Copy)]
+/// An input with the words made for it, and its lines at hand.
+#[derive(Debug, Clone)]
 pub(super) struct Desk<'a> {
     pub input: SheetInput<'a>,
     pub words: Words<'a>,
+    lines: BTreeMap<LineId, Ordered<'a>>,
+}
+
+/// A line, whose it is, and its figures.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Ordered<'a> {
+    pub order: &'a Order,
+    pub line: &'a Line,
+    pub figures: Option<&'a LineFigures>,
 }
 
 impl<'a> Desk<'a> {
     pub fn new(input: &SheetInput<'a>) -> Self {
         let words = Words { texts: input.texts, style: input.style, zone: &input.setting.zone, currency: &input.studio.money.currency };
-        Self { input: *input, words }
+        let mut lines: BTreeMap<LineId, Ordered<'a>> =
+            input.job.lines().map(|(order, line)| (line.id, Ordered { order, line, figures: None })).collect();
+        for figures in &input.report.lines {
+            if let Some(ordered) = lines.get_mut(&figures.line) {
+                ordered.figures = Some(figures);
+            }
+        }
+        Self { input: *input, words, lines }
     }
 
     pub fn label(&self, key: &str) -> String {
@@ -149,8 +167,8 @@ impl<'a> Desk<'a> {
         self.input.job.trees.iter().find(|tree| Some(tree.id) == id)
     }
 
-    pub fn line(&self, id: LineId) -> Option<(&'a Order, &'a Line)> {
-        self.input.job.lines().find(|(_, line)| line.id == id)
+    pub fn line(&self, id: LineId) -> Option<Ordered<'a>> {
+        self.lines.get(&id).copied()
     }
 
     /// What is scratched into a flask's face: its own number where the caster chose none.

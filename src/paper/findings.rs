@@ -55,7 +55,7 @@ impl Scope {
         places.extend(flask.melt.map(Place::Melt));
         let hung = desk.tree(flask.tree).map(|tree| tree.pieces.as_slice()).unwrap_or_default();
         let lines: BTreeSet<LineId> = hung.iter().map(|hung| hung.line).collect();
-        let pattern = |id: &LineId| desk.line(*id).and_then(|(_, line)| line.pattern);
+        let pattern = |id: &LineId| desk.line(*id).and_then(|ordered| ordered.line.pattern);
         let patterns = lines.iter().filter_map(pattern).collect();
         Self { places, patterns, lines }
     }

@@ -38,7 +38,7 @@ pub(super) fn open_orders(desk: &Desk<'_>) -> Vec<Block> {
         head("column-rough-all", Side::Decimal),
     ]);
     for (due, order, line) in open {
-        let figures = desk.input.report.lines.iter().find(|figures| figures.line == line.id);
+        let figures = desk.line(line.id).and_then(|ordered| ordered.figures);
         let of = |pick: fn(&LineFigures) -> crate::calc::Id| figures.map_or_else(String::new, |figures| desk.figure(pick(figures)));
         table.row([
             desk.date(due),

@@ -1,7 +1,7 @@
 //! The pieces on a flask's tree, and what the tree weighs.
 
 use super::block::{Block, Side, Table};
-use super::desk::Desk;
+use super::desk::{Desk, Ordered};
 use super::words::one_line;
 use crate::calc::{FlaskFigures, LineFigures, TreeFigures};
 use crate::job::{Hung, Job, Line, Tree};
@@ -43,8 +43,7 @@ fn hung_table(desk: &Desk<'_>, tree: &Tree) -> Table {
         head("column-rough-each", Side::Decimal),
     ]);
     for hung in &tree.pieces {
-        let Some((order, line)) = desk.line(hung.line) else { continue };
-        let figures = desk.input.report.lines.iter().find(|figures| figures.line == line.id);
+        let Some(Ordered { order, line, figures }) = desk.line(hung.line) else { continue };
         table.row([
             desk.text(&order.client),
             desk.text(&line.design),
@@ -87,7 +86,7 @@ fn numbers(hung: &Hung) -> String {
 
 /// What is different about single pieces, and what must be watched with their patterns.
 fn remarks<'d>(desk: &'d Desk<'_>, tree: &'d Tree) -> impl Iterator<Item = String> + 'd {
-    tree.pieces.iter().filter_map(|hung| Some((hung, desk.line(hung.line)?.1))).flat_map(move |(hung, line)| {
+    tree.pieces.iter().filter_map(|hung| Some((hung, desk.line(hung.line)?.line))).flat_map(move |(hung, line)| {
         let here = move |number: &u32| hung.numbers.is_empty() || hung.numbers.contains(number);
         let own_size = line.exceptions.iter().filter(move |(number, exception)| here(number) && !exception.cancelled);
         let sizes = own_size.filter_map(move |(number, exception)| {

@@ -17,8 +17,8 @@ pub(super) fn pour(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
         desk.field("pour-section", section(desk, pour.section, pour.section_assumed)),
     ];
     if let Some(flask) = job_flask {
-        let turn = flask.turn.map_or_else(|| desk.label("cause-not-said"), |turn| turn.to_string());
-        fields.extend([desk.field("pour-turn", turn), desk.field("pour-drive", desk.label(drive_key(flask.drive)))]);
+        fields.extend(flask.turn.map(|turn| desk.field("pour-turn", turn.to_string())));
+        fields.push(desk.field("pour-drive", desk.label(drive_key(flask.drive))));
     }
     fields.extend(room(desk, flask));
     let really = ["really-metal", "really-mould", "really-charge", "really-poured-at"];

@@ -57,12 +57,12 @@ fn head_lines(paper: &Paper) -> Vec<String> {
     lines
 }
 
-/// The sheets of paper a page takes. A block stays whole where a sheet holds it, and a heading stays with what follows it.
+/// The sheets of paper a page takes. A step stays whole where a sheet holds it.
 fn sheets_of(page: &Page, room: usize, texts: &Texts) -> Vec<Vec<String>> {
-    let mut sheets = vec![wrap(&page.title.to_uppercase(), WIDTH)];
+    let mut sheets = vec![wrap(&page.title, WIDTH)];
     for group in groups(&page.blocks) {
         let used = sheets.last().map_or(0, Vec::len);
-        let title = || wrap(&texts.say("page-continued", &[("title", page.title.to_uppercase().into())]), WIDTH);
+        let title = || wrap(&texts.say("page-continued", &[("title", page.title.as_str().into())]), WIDTH);
         if used + group.len() > room && used > 2 {
             sheets.push(title());
         }
@@ -78,16 +78,15 @@ fn sheets_of(page: &Page, room: usize, texts: &Texts) -> Vec<Vec<String>> {
     sheets
 }
 
+/// What stays together: a step with all that stands under its heading.
 fn groups(blocks: &[Block]) -> Vec<Vec<String>> {
     let mut groups: Vec<Vec<String>> = Vec::new();
-    let mut open = false;
     for block in blocks {
         let lines = block_lines(block);
-        match groups.last_mut().filter(|_| open) {
+        match groups.last_mut().filter(|_| !matches!(block, Block::Heading(_))) {
             Some(group) => group.extend(lines),
             None => groups.push(lines),
         }
-        open = matches!(block, Block::Heading(_));
     }
     groups
 }
@@ -103,7 +102,6 @@ fn block_lines(block: &Block) -> Vec<String> {
         Block::Table(table) => table_lines(table, WIDTH),
         Block::Marked(lines) => lines.iter().flat_map(marked_lines).collect(),
         Block::Words(words) => wrap(words, WIDTH),
-        Block::Write(labels) => labels.iter().flat_map(|label| write_lines(label)).collect(),
     }
 }
 
@@ -151,10 +149,6 @@ fn weight_lines(weight: &BigWeight) -> Vec<String> {
         lines.push(line);
     }
     lines
-}
-
-fn write_lines(label: &str) -> Vec<String> {
-    hanging("  [ ] ", label)
 }
 
 fn marked_lines(line: &Marked) -> Vec<String> {

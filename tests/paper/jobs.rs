@@ -9,28 +9,13 @@ use pourbook::job::{
     Weighing,
 };
 use pourbook::paper::SheetInput;
-use pourbook::quantity::{Finite, Grams, Money, Style};
+use pourbook::quantity::Style;
 use pourbook::stock::EntryId;
 use pourbook::texts::Texts;
-use rust_decimal::Decimal;
+
+use crate::world::{grams, line, money, new_book, said as finite, some as id};
 
 pub const TODAY: Date = date(2026, 11, 24);
-
-pub fn id(slug: &str) -> Option<EntryId> {
-    Some(EntryId::new(slug).unwrap())
-}
-
-pub fn grams(text: &str) -> Grams {
-    Grams::new(text.parse::<Decimal>().unwrap()).unwrap()
-}
-
-pub fn money(text: &str) -> Money {
-    Money::new(text.parse::<Decimal>().unwrap()).unwrap()
-}
-
-pub fn finite(number: f64) -> Option<Finite> {
-    Some(Finite::new(number).unwrap())
-}
 
 /// A job with its studio and everything computed.
 pub struct Ready {
@@ -47,7 +32,7 @@ impl Ready {
     pub fn new(job: Job, studio: Studio) -> Self {
         let shelves = Shelves::new(&job, &studio);
         let setting = Setting { at: TODAY, zone: TimeZone::get("Europe/Dublin").unwrap() };
-        let mut book = <Book as Default>::default();
+        let mut book = new_book();
         let report = recompute(&job, &studio, &shelves, &Runs::default(), &setting, &mut book);
         Self { job, studio, shelves, book, report, setting, style: Style::METRIC }
     }
@@ -121,10 +106,6 @@ pub fn pattern(number: u32, name: &str, material: &str, weight: &str) -> Pattern
         making: Some(Making::default()),
         ..Pattern::default()
     }
-}
-
-pub fn line(number: u32, design: &str, quantity: u32, alloy: &str, pattern: u32) -> Line {
-    Line { id: LineId(number), design: design.into(), quantity, alloy: id(alloy), pattern: Some(PatternId(pattern)), ..Line::default() }
 }
 
 pub fn order(number: u32, client: &str, lines: Vec<Line>) -> Order {

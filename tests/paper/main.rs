@@ -4,3 +4,5 @@
 mod jobs;
 mod sheet;
 mod texts;
+#[path = "../world/mod.rs"]
+mod world;

@@ -17,7 +17,7 @@ pub(super) fn sheet(path: &Path, output: Option<&Path>, day: &Day, out: &mut Out
 }
 
 pub(super) fn quote(path: &Path, output: Option<&Path>, day: &Day, out: &mut Out) -> u8 {
-    print(path, output, day, out, paper::sheet)
+    print(path, output, day, out, paper::quotes)
 }
 
 fn print(path: &Path, output: Option<&Path>, day: &Day, out: &mut Out, paper: fn(&SheetInput<'_>) -> String) -> u8 {

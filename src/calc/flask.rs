@@ -146,9 +146,7 @@ impl<'a> Pass<'a> {
             }
         }
         if let [first, second, ..] = alloys.as_slice() {
-            let named =
-                |id: &EntryId| Arg::Text(self.shelf.entry(id.as_str()).map_or_else(|| id.to_string(), |entry| entry.name().to_owned()));
-            let args = vec![named(first), named(second)];
+            let args = vec![Arg::Text(self.name_of(first)), Arg::Text(self.name_of(second))];
             self.find(&finding::TWO_ALLOYS, Place::Flask(flask.id), args);
         }
         alloys.first().copied()

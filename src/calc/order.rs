@@ -59,7 +59,7 @@ rules! {
 
 /// Rounds half up (away from zero) to two decimals.
 pub(super) fn round2(number: rust_decimal::Decimal) -> Option<rust_decimal::Decimal> {
-    Some(number.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero))
+    Some(crate::quantity::half_up(number, 2))
 }
 
 /// Figures of one line.

@@ -55,7 +55,10 @@ impl<'a> Pass<'a> {
             let (Some(poured), Some(tree)) = (poured, job.trees.iter().find(|tree| Some(tree.id) == flask.tree)) else { continue };
             for piece in &tree.pieces {
                 let Some((_, Ordered { order, line })) = by_id.line(piece.line) else { continue };
-                if let Some(due) = due(order, line).filter(|due| *due < poured.date()) {
+                let told = |found: &Finding| *found.kind == finding::LATE && found.place == Place::Line(line.id);
+                if let Some(due) = due(order, line).filter(|due| *due < poured.date())
+                    && !self.findings.iter().any(told)
+                {
                     let args = vec![Arg::Text(due.to_string()), Arg::Text(line.design.clone()), Arg::Text(order.client.clone())];
                     self.find(&finding::LATE, Place::Line(line.id), args);
                 }

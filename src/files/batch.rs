@@ -62,6 +62,8 @@ pub struct Batch {
     pub studio_error: Option<OpenError>,
     /// Hash of the job's bytes as they lie on the disk.
     pub hash: Hash,
+    /// The same hash as hexadecimal text, the version that prints on paper.
+    pub hash_text: String,
     /// The file was laid out by hand: it is kept beside at the first save.
     pub by_hand: bool,
     /// Written by a newer program: must not be saved over.
@@ -83,7 +85,18 @@ impl Batch {
             Ok(studio) => (studio.unwrap_or_default(), None),
             Err(error) => (Studio::default(), Some(error)),
         };
-        Ok(Self { path: path.to_owned(), job, sound, faults, studio, studio_error, hash: hash_of(&bytes), by_hand, read_only })
+        Ok(Self {
+            path: path.to_owned(),
+            job,
+            sound,
+            faults,
+            studio,
+            studio_error,
+            hash_text: hash_of(&bytes).to_hex().to_string(),
+            hash: hash_of(&bytes),
+            by_hand,
+            read_only,
+        })
     }
 
     /// Saves the job where it was opened. A file laid out by hand is kept beside the first time; a file that changed on the disk since is
@@ -104,6 +117,7 @@ impl Batch {
         };
         let saved = save(disk, &self.path, text.as_bytes(), Some(&self.hash), original, same)?;
         self.hash = saved.hash;
+        self.hash_text = saved.hash.to_hex().to_string();
         self.by_hand = false;
         Ok(saved)
     }

@@ -26,7 +26,7 @@ pub(super) fn job(computed: &Computed, words: &Words<'_>) -> Json {
             "file": batch.path.display().to_string(),
             "job_id": batch.job.job_id.to_string(),
             "name": batch.job.name,
-            "hash": batch.hash.to_hex().to_string(),
+            "hash": batch.hash_text,
             "at": computed.setting.at.to_string(),
         },
         "faults": faults,

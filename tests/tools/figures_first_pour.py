@@ -14,7 +14,7 @@ import math
 import struct
 import sys
 from datetime import datetime, timedelta, timezone
-from decimal import ROUND_CEILING, ROUND_HALF_EVEN, ROUND_HALF_UP, Decimal
+from decimal import ROUND_CEILING, ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from pathlib import Path
 
@@ -283,11 +283,11 @@ for key in ("2", "3"):
 sides = {key: [float(patterns[key]["extents_mm"][side]) for side in ("along", "across", "deep")] for key in ("2", "3")}
 sides["1"] = limpet_sides
 
-# ---- Prices. A troy ounce is 31.1034768 g exactly (1959). Money is kept to a ten-thousandth. ----
+# ---- Prices. A troy ounce is 31.1034768 g exactly (1959). Money is kept to a ten-thousandth, half up. ----
 
 price = [price for price in studio["prices"] if price["of"] == "Ag"][0]
 assert price["per"] == "TroyOunce"
-fine_per_gram = put("studio", "price.per-gram", (Decimal(price["amount"]) / Decimal("31.1034768")).quantize(Decimal("0.0001"), ROUND_HALF_EVEN), "an ounce's price over its grams")
+fine_per_gram = put("studio", "price.per-gram", half_up(Decimal(price["amount"]) / Decimal("31.1034768"), 4), "an ounce's price over its grams")
 premium = Decimal(studio["money"]["metal_premium"])
 per_gram = put("studio", "price.alloy-per-gram", half_up(fine_per_gram * FINENESS_STERLING / 1000 * (1 + premium), 4), "fine metal in a gram, with the premium")
 

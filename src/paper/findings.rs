@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::block::{Block, Marked};
 use super::desk::Desk;
 use super::words::{finding_sentence, one_line, weight_mark};
-use crate::calc::{Finding, FlaskFigures, Id, Value};
+use crate::calc::{Cause, Finding, FlaskFigures, Id};
 use crate::job::{LineId, PatternId, Place};
 
 /// The findings of a flask, its tree, the pieces and patterns there, its load and its melt; then what its figures still wait for.
@@ -80,12 +80,28 @@ fn missing(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<String> {
     let load = desk.input.report.burnouts.iter().find(|load| Some(load.id) == flask.burnout);
     let roots = wanted.into_iter().chain(load.map(|load| load.kiln_start)).flat_map(|id| book.root_causes(id));
     let mut titles: Vec<String> = Vec::new();
-    for root in roots.filter(|root| matches!(book.value(*root), Value::Missing(_))) {
-        let title = desk.words.texts.input_title(book.figure(root).origin.key());
-        let title = if book.figure(root).rule().is_some() { desk.words.texts.rule_title(book.figure(root).origin.key()) } else { title };
+    for root in roots {
+        // What waits for another figure is no root a caster could do anything about.
+        let Some(cause) = book.value(root).cause().filter(|cause| *cause != Cause::Term) else { continue };
+        let figure = book.figure(root);
+        let title = match figure.rule() {
+            Some(rule) => desk.words.texts.rule_title(rule.id),
+            None => desk.words.texts.input_title(chosen_by(flask, figure.origin.key(), cause)),
+        };
         if !titles.contains(&title) {
             titles.push(title);
         }
     }
     titles
+}
+
+/// One choice brings many numbers with it: what is named is the choice.
+fn chosen_by<'k>(flask: &FlaskFigures, key: &'k str, cause: Cause) -> &'k str {
+    let page = key.split('.').next().unwrap_or(key);
+    match (cause, page) {
+        (Cause::NotChosen, "powder" | "mix") if flask.powder.is_none() => "powder.density",
+        (Cause::NotChosen, "pour" | "alloy") if flask.alloy.is_none() => "flask.alloy-density",
+        (Cause::NotChosen, _) if key == "flask.melt-loss" && flask.alloy.is_none() => "flask.alloy-density",
+        _ => key,
+    }
 }

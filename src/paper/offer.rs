@@ -10,6 +10,7 @@ use super::desk::Desk;
 use crate::calc::{LineFigures, Value};
 use crate::job::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Job, Line, LineId, Order, Quote, QuoteId, QuoteState};
 use crate::quantity::{Finite, Grams, Money};
+use crate::stock::EntryId;
 
 /// An offer. A sum that is not known is `None`, and so is every total it would go into.
 #[derive(Debug, Clone, Default)]
@@ -116,8 +117,15 @@ fn draft(desk: &Desk<'_>, quote: &Quote, id: Option<QuoteId>) -> Offer {
     let own = |extra: &&Extra| extra.line.is_none_or(|id| live.iter().all(|line| line.id != id));
     let besides: Vec<Sum> = quote.extras.iter().filter(own).map(price).collect();
     let net = add(lines.iter().map(|line| line.sum).chain(besides.iter().map(|sum| sum.amount)));
-    let named = |alloy: &crate::stock::EntryId| live.iter().any(|line| line.alloy.as_ref() == Some(alloy));
-    let prices = report.prices.iter().filter(|price| named(&price.alloy)).map(|price| OfferPrice {
+    // In the order of the client's own lines: that of the batch would tell of others.
+    let mut alloys: Vec<&EntryId> = Vec::new();
+    for alloy in live.iter().filter_map(|line| line.alloy.as_ref()) {
+        if !alloys.contains(&alloy) {
+            alloys.push(alloy);
+        }
+    }
+    let priced = alloys.into_iter().filter_map(|alloy| report.prices.iter().find(|price| price.alloy == *alloy));
+    let prices = priced.map(|price| OfferPrice {
         alloy: desk.entry(Some(&price.alloy)),
         of: super::costs::source(desk, price),
         per_gram: money_of(desk.input.book.value(price.per_gram)),
@@ -182,7 +190,8 @@ fn offer_line(desk: &Desk<'_>, line: &Line, figures: Option<&LineFigures>, work:
 
 /// Design, size and alloy of a line, as a client reads them.
 fn line_text(desk: &Desk<'_>, line: &Line) -> String {
-    let parts = [desk.text(&line.design), desk.size(line.size.as_ref()), desk.entry(line.alloy.as_ref())];
+    let alloy = line.alloy.as_ref().map_or_else(String::new, |alloy| desk.entry(Some(alloy)));
+    let parts = [desk.text(&line.design), desk.size(line.size.as_ref()), alloy];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
@@ -227,7 +236,7 @@ fn as_sent(desk: &Desk<'_>, quote: &Quote, sent: &FrozenQuote) -> Offer {
 }
 
 /// A draft's figures as they are frozen when it is sent on `on`; `None` where a sum in it is not known.
-pub(super) fn freeze(offer: &Offer, on: Date) -> Option<FrozenQuote> {
+pub(super) fn freeze(desk: &Desk<'_>, offer: &Offer, on: Date) -> Option<FrozenQuote> {
     let line = |line: &OfferLine| {
         Some(FrozenLine {
             line: line.line,
@@ -240,7 +249,11 @@ pub(super) fn freeze(offer: &Offer, on: Date) -> Option<FrozenQuote> {
             sum: line.sum?,
         })
     };
-    let price = |price: &OfferPrice| Some(FrozenPrice { of: price.alloy.clone(), per_gram: price.per_gram?, on: price.on });
+    let price = |price: &OfferPrice| {
+        let args = [("alloy", (&price.alloy).into()), ("of", (&price.of).into())];
+        let of = if price.alloy == price.of { price.alloy.clone() } else { desk.say("quote-price-of", &args) };
+        Some(FrozenPrice { of, per_gram: price.per_gram?, on: price.on })
+    };
     Some(FrozenQuote {
         on: Some(on),
         lines: offer.lines.iter().map(line).collect::<Option<_>>()?,

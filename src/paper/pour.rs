@@ -73,6 +73,7 @@ pub(super) fn quench(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
         (false, Some(window)) => desk.say("quench-window", &[("window", desk.range(window).into())]),
         (false, None) => desk.label("quench-unknown"),
     };
-    let really = vec![desk.field("really-quench", "____________".to_owned()), desk.field("really-good", "____________".to_owned())];
+    let asked: &[&str] = if pour.never_quench { &["really-good"] } else { &["really-quench", "really-good"] };
+    let really = asked.iter().map(|key| desk.field(key, "____________".to_owned())).collect();
     vec![desk.heading("sheet-quench"), Block::Words(window), Block::Fields(really)]
 }

@@ -1,5 +1,8 @@
 //! Quotes on paper: one document a client, with nothing of another client in it.
 
+use rust_decimal::Decimal;
+use rust_decimal::prelude::FromPrimitive;
+
 use super::block::{Block, Field, Page, Paper, Side, Table};
 use super::desk::{Desk, SheetInput};
 use super::offer::{Offer, Sum, freeze, offers, standing};
@@ -29,7 +32,7 @@ pub fn quote_papers(input: &SheetInput<'_>) -> Vec<ClientPaper> {
 pub fn frozen_quote(input: &SheetInput<'_>, id: QuoteId) -> Option<FrozenQuote> {
     let quote = input.job.quotes.iter().find(|quote| quote.id == id && quote.state == crate::job::QuoteState::Draft)?;
     let desk = Desk::new(input);
-    freeze(&standing(&desk, quote)?, input.setting.at)
+    freeze(&desk, &standing(&desk, quote)?, input.setting.at)
 }
 
 fn quote_paper(desk: &Desk<'_>, offer: &Offer) -> Paper {
@@ -51,12 +54,15 @@ fn quote_paper(desk: &Desk<'_>, offer: &Offer) -> Paper {
     if offer.total.is_none() {
         blocks.push(Block::Words(desk.label("quote-no-total")));
     }
-    let terms = one_line(&offer.terms);
+    let terms: Vec<String> = offer.terms.lines().map(one_line).filter(|line| !line.is_empty()).collect();
     if !terms.is_empty() {
-        blocks.extend([desk.heading("quote-terms"), Block::Words(terms)]);
+        blocks.push(desk.heading("quote-terms"));
+        blocks.extend(terms.into_iter().map(Block::Words));
     }
-    blocks.extend([desk.heading("quote-accept"), Block::Words(desk.label("quote-accept-words")), Block::Words(String::new())]);
-    blocks.push(Block::Words(desk.say("quote-sign", &[("line", "________________________".into())])));
+    if offer.total.is_some() {
+        blocks.extend([desk.heading("quote-accept"), Block::Words(desk.label("quote-accept-words")), Block::Words(String::new())]);
+        blocks.push(Block::Words(desk.say("quote-sign", &[("line", "________________________".into())])));
+    }
     paper.pages = vec![Page { title, blocks }];
     paper
 }
@@ -189,7 +195,10 @@ fn per_gram(desk: &Desk<'_>, price: Money, currency: &str) -> String {
     if currency.is_empty() { printed.number } else { with_currency(printed.number, printed.unit, currency) }
 }
 
+/// A share in per cent, with the digits it was typed with.
 fn percent(desk: &Desk<'_>, share: Finite) -> String {
-    let units = desk.words.style.units.with(Kind::Ratio, "%").unwrap_or_default();
-    print(share.get(), Kind::Ratio, &Style { units, ..*desk.words.style }).to_string()
+    let typed = Decimal::from_f64(share.get()).and_then(|share| share.checked_mul(Decimal::ONE_HUNDRED));
+    let number = typed.map_or_else(|| desk.label("dash"), |share| share.normalize().to_string());
+    let number = if desk.words.style.comma { number.replace('.', ",") } else { number };
+    format!("{number}{THIN}%")
 }

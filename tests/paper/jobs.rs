@@ -30,10 +30,14 @@ pub struct Ready {
 
 impl Ready {
     pub fn new(job: Job, studio: Studio) -> Self {
+        Self::with_runs(job, studio, &Runs::default())
+    }
+
+    pub fn with_runs(job: Job, studio: Studio, runs: &Runs) -> Self {
         let shelves = Shelves::new(&job, &studio);
         let setting = Setting { at: TODAY, zone: TimeZone::get("Europe/Dublin").unwrap() };
         let mut book = new_book();
-        let report = recompute(&job, &studio, &shelves, &Runs::default(), &setting, &mut book);
+        let report = recompute(&job, &studio, &shelves, runs, &setting, &mut book);
         Self { job, studio, shelves, book, report, setting, style: Style::METRIC }
     }
 

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod jobs;
+mod quotes;
 mod sheet;
 mod texts;
 #[path = "../world/mod.rs"]

@@ -8,8 +8,8 @@ use super::finding::{self, Arg, Finding, Weight, Worse};
 use super::flask::FlaskFigures;
 use super::order::due;
 use super::pass::Pass;
-use super::tree::{hung_count, line_of};
-use crate::job::{Accepted, Job, Line, LineId, Place, Role};
+use super::tree::line_of;
+use crate::job::{Accepted, Hung, Job, Line, LineId, Place, Role};
 use crate::stock::OverlayNote;
 
 impl<'a> Pass<'a> {
@@ -19,27 +19,28 @@ impl<'a> Pass<'a> {
         if job.trees.is_empty() {
             return;
         }
-        let mut hung: BTreeMap<LineId, u32> = BTreeMap::new();
+        let mut hung: BTreeMap<LineId, Vec<&Hung>> = BTreeMap::new();
         for piece in job.trees.iter().flat_map(|tree| &tree.pieces) {
             if let Some(line) = line_of(lines, piece) {
-                *hung.entry(line.id).or_default() += hung_count(piece, line);
+                hung.entry(line.id).or_default().push(piece);
             }
         }
         for (order, line) in job.lines() {
-            let (has, hangs) = (Job::pieces_of(line), hung.get(&line.id).copied().unwrap_or(0));
+            let (missing, twice) = missing_and_twice(line, hung.get(&line.id).map(Vec::as_slice).unwrap_or_default());
             let place = Place::Line(line.id);
             let design = || Arg::Text(line.design.clone());
-            if hangs < has {
+            if missing > 0 {
                 let mut found = Finding::new(
                     &finding::PIECES_ON_NO_TREE,
                     place,
-                    vec![Arg::Count(u64::from(has - hangs)), design(), Arg::Text(order.client.clone())],
+                    vec![Arg::Count(u64::from(missing)), design(), Arg::Text(order.client.clone())],
                 );
-                found.value = Some(f64::from(has - hangs));
+                found.value = Some(f64::from(missing));
                 self.findings.push(found);
-            } else if hangs > has {
-                let mut found = Finding::new(&finding::PIECE_TWICE, place, vec![Arg::Count(u64::from(hangs - has)), design()]);
-                found.value = Some(f64::from(hangs - has));
+            }
+            if twice > 0 {
+                let mut found = Finding::new(&finding::PIECE_TWICE, place, vec![Arg::Count(u64::from(twice)), design()]);
+                found.value = Some(f64::from(twice));
                 self.findings.push(found);
             }
         }
@@ -104,6 +105,22 @@ impl<'a> Pass<'a> {
             found.accepted = covering.map(|(index, _)| index).last();
         }
         self.findings.sort_by_key(|found| (found.kind.weight, found.place, found.kind.key));
+    }
+}
+
+/// How many pieces of a line hang nowhere, and how many hang more than once. A row that names no piece hangs all of them.
+fn missing_and_twice(line: &Line, hung: &[&Hung]) -> (u32, u32) {
+    let mut times: BTreeMap<u32, u32> = BTreeMap::new();
+    let live = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled);
+    for number in hung.iter().flat_map(|hung| &hung.numbers).filter(|number| live(number)) {
+        *times.entry(*number).or_default() += 1;
+    }
+    let has = Job::pieces_of(line);
+    let count = |many: usize| u32::try_from(many).unwrap_or(u32::MAX);
+    match hung.iter().filter(|hung| hung.numbers.is_empty()).count() {
+        0 => (has.saturating_sub(count(times.len())), count(times.values().filter(|times| **times > 1).count())),
+        1 => (0, count(times.len())),
+        _ => (0, has),
     }
 }
 

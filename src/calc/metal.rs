@@ -8,7 +8,7 @@ use super::rule::{givens, inputs, rules};
 use super::tree::TreeFigures;
 use super::value::Cause;
 use crate::job::{Flask, Place};
-use crate::quantity::Kind;
+use crate::quantity::{Kind, half_up};
 use crate::stock::Base;
 use rust_decimal::Decimal;
 
@@ -73,7 +73,7 @@ rules! {
 
 /// The next multiple of `step` at or above `number`; a hair of binary noise above a step does not count.
 pub(super) fn ceil_to(number: Decimal, step: Decimal) -> Option<Decimal> {
-    let steps = number.checked_div(step)?.round_dp(6).ceil();
+    let steps = half_up(number.checked_div(step)?, 6).ceil();
     steps.checked_mul(step)
 }
 

@@ -59,7 +59,7 @@ rules! {
 
 /// Rounds half up (away from zero) to two decimals.
 pub(super) fn round2(number: rust_decimal::Decimal) -> Option<rust_decimal::Decimal> {
-    Some(number.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero))
+    Some(crate::quantity::half_up(number, 2))
 }
 
 /// Figures of one line.
@@ -135,7 +135,7 @@ impl<'a> Pass<'a> {
     fn per_gram(&mut self, alloy: Option<&EntryId>, prices: &[AlloyPrice], place: Place) -> Id {
         match alloy.and_then(|alloy| prices.iter().find(|price| price.alloy == *alloy)) {
             Some(price) => price.per_gram,
-            None => self.book.absent(&super::price::PRICE, place, Cause::NotSaid),
+            None => self.book.absent(&super::price::ALLOY_PRICE, place, Cause::NotSaid),
         }
     }
 

@@ -6,13 +6,16 @@ use super::pass::Pass;
 use super::rule::{givens, inputs, rules};
 use super::value::Cause;
 use crate::job::{Place, Price, PriceUnit};
+use crate::quantity::half_up;
 use crate::stock::{Alloy, EntryId};
 use jiff::civil::Date;
-use rust_decimal::{Decimal, RoundingStrategy};
+use rust_decimal::Decimal;
 
 inputs! {
     /// The price as it was written down.
     PRICE "price.read" Money;
+    /// Price of a gram of an alloy, where none was written down.
+    ALLOY_PRICE "price.of-alloy" PricePerGram;
     /// The mass that price is for.
     PRICE_FOR "price.for" Mass;
     /// The fineness that is paid for.
@@ -29,7 +32,7 @@ givens! {
 rules! {
     /// Price of a gram, from a price for any mass.
     PER_GRAM "price.per-gram" (price: Money, mass: Mass) -> PricePerGram
-        = Decimal "price/mass" { price.checked_div(mass) };
+        = Decimal "round4(price/mass)" { round4(price.checked_div(mass)?) };
         Standard "troy ounce 31.1034768 g exactly (international yard and pound agreement, 1959)"
     /// Price of a gram of an alloy by its fineness.
     ALLOY_PER_GRAM "price.alloy-per-gram" (fine: PricePerGram, fineness: Fineness, premium: Ratio) -> PricePerGram
@@ -44,7 +47,7 @@ rules! {
 }
 
 fn round4(number: Decimal) -> Option<Decimal> {
-    Some(number.round_dp_with_strategy(4, RoundingStrategy::MidpointAwayFromZero))
+    Some(half_up(number, 4))
 }
 
 /// What a gram of one alloy costs.
@@ -93,7 +96,7 @@ impl<'a> Pass<'a> {
         let fine = metal.as_deref().and_then(newest);
         let (Some(price), Some(mark)) = (fine, alloy.fineness) else {
             self.find(&finding::PRICE_MISSING, Place::Studio, vec![Arg::Text(alloy.name.clone())]);
-            let per_gram = self.book.absent(&PRICE, Place::Studio, Cause::NotSaid);
+            let per_gram = self.book.absent(&ALLOY_PRICE, Place::Studio, Cause::NotSaid);
             return Some(AlloyPrice { alloy: id.clone(), per_gram, on: None, of: String::new() });
         };
         let fine = self.price_per_gram(price);

@@ -56,7 +56,7 @@ rules! {
     TREE_VOLUME "tree.volume" (part: Volume) -> Volume = Sum "sum(part)"; Computed "all parts together"
     /// How far the farthest corner of a piece reaches from the axis.
     REACH "tree.reach" (main: Length, feed: Length, along: Length, across: Length, deep: Length, angle: Angle) -> Length
-        = Formula "sqrt((main/2 + (feed + along)*sind(angle) + across/2*cosd(angle))^2 + (deep/2)^2)" {
+        = Formula "sqrt((main/2 + (feed + along)*abs(sind(angle)) + across/2*abs(cosd(angle)))^2 + (deep/2)^2)" {
             let (sin, cos) = angle.to_radians().sin_cos();
             let out = main / 2.0 + (feed + along) * sin.abs() + across / 2.0 * cos.abs();
             (out * out + deep * deep / 4.0).sqrt()
@@ -64,7 +64,7 @@ rules! {
         Computed "corner of the piece's box at the end of its sprue"
     /// How far a piece rises above the joint of its sprue.
     RISE "tree.rise" (feed: Length, along: Length, across: Length, angle: Angle) -> Length
-        = Formula "(feed + along)*cosd(angle) + across/2*sind(angle)" {
+        = Formula "(feed + along)*abs(cosd(angle)) + across/2*abs(sind(angle))" {
             let (sin, cos) = angle.to_radians().sin_cos();
             (feed + along) * cos.abs() + across / 2.0 * sin.abs()
         };
@@ -255,7 +255,7 @@ impl<'a> Pass<'a> {
 }
 
 /// How many pieces of a line hang there: the named ones, or all of them; cancelled ones never do.
-pub(super) fn hung_count(hung: &Hung, line: &Line) -> u32 {
+fn hung_count(hung: &Hung, line: &Line) -> u32 {
     let live = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled);
     if hung.numbers.is_empty() {
         crate::job::Job::pieces_of(line)

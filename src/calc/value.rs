@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
-use crate::quantity::{Grams, Kind, Money};
+use crate::quantity::{Grams, Kind, Money, half_up};
 
 /// Why a value is missing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -81,8 +81,8 @@ impl Value {
     /// A decimal as grams or money by its kind.
     pub(super) fn from_decimal(decimal: Option<Decimal>, kind: Kind) -> Self {
         let value = decimal.and_then(|decimal| match kind {
-            Kind::Mass => Grams::new(decimal.round_dp(6)).map(Self::Grams),
-            Kind::Money | Kind::PricePerGram => Money::new(decimal.round_dp(4)).map(Self::Money),
+            Kind::Mass => Grams::new(half_up(decimal, 6)).map(Self::Grams),
+            Kind::Money | Kind::PricePerGram => Money::new(half_up(decimal, 4)).map(Self::Money),
             _ => decimal.to_f64().map(Self::Number),
         });
         value.unwrap_or(Self::Missing(Cause::NotFinite))

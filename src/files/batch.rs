@@ -7,7 +7,7 @@ use super::disk::{Disk, DiskError, folder_of};
 use super::save::{Hash, Original, SaveError, Saved, hash_of, save};
 use crate::job::check::{self, Fault};
 use crate::job::format::{Opened, ReadError, WriteError, read_job, read_studio, write_job};
-use crate::job::{Job, Studio};
+use crate::job::{Entry, Job, Studio, continues};
 
 /// The studio's file, beside the jobs of its folder.
 pub const STUDIO_FILE: &str = "studio.ron";
@@ -37,6 +37,9 @@ pub enum SaveBatchError {
     /// Written by a newer program.
     #[error("this file was written by a newer version and holds things this one does not know, so it is not saved over; save under another name ({path})", path = .0.display())]
     NewerFormat(PathBuf),
+    /// The record must only grow.
+    #[error("the record of what happened may only grow, and an entry that was saved before is missing or changed; withdraw it with a new entry instead ({path})", path = .0.display())]
+    RecordRewritten(PathBuf),
     /// The document holds something that cannot be written.
     #[error(transparent)]
     Write(#[from] WriteError),
@@ -62,10 +65,14 @@ pub struct Batch {
     pub studio_error: Option<OpenError>,
     /// Hash of the job's bytes as they lie on the disk.
     pub hash: Hash,
+    /// The same hash as hexadecimal text, the version that prints on paper.
+    pub hash_text: String,
     /// The file was laid out by hand: it is kept beside at the first save.
     pub by_hand: bool,
     /// Written by a newer program: must not be saved over.
     pub read_only: bool,
+    /// The record as it lies on the disk: it may only be added to.
+    saved_record: Vec<Entry>,
 }
 
 impl Batch {
@@ -83,7 +90,20 @@ impl Batch {
             Ok(studio) => (studio.unwrap_or_default(), None),
             Err(error) => (Studio::default(), Some(error)),
         };
-        Ok(Self { path: path.to_owned(), job, sound, faults, studio, studio_error, hash: hash_of(&bytes), by_hand, read_only })
+        let saved_record = job.record.clone();
+        Ok(Self {
+            saved_record,
+            path: path.to_owned(),
+            job,
+            sound,
+            faults,
+            studio,
+            studio_error,
+            hash_text: hash_of(&bytes).to_hex().to_string(),
+            hash: hash_of(&bytes),
+            by_hand,
+            read_only,
+        })
     }
 
     /// Saves the job where it was opened. A file laid out by hand is kept beside the first time; a file that changed on the disk since is
@@ -95,6 +115,9 @@ impl Batch {
         if self.read_only {
             return Err(SaveBatchError::NewerFormat(self.path.clone()));
         }
+        if !continues(&self.saved_record, &self.job.record) {
+            return Err(SaveBatchError::RecordRewritten(self.path.clone()));
+        }
         let text = write_job(&self.job)?;
         let original = if self.by_hand { Original::KeepBeside } else { Original::Replace };
         let same = |bytes: &[u8]| match read_job(bytes) {
@@ -104,7 +127,9 @@ impl Batch {
         };
         let saved = save(disk, &self.path, text.as_bytes(), Some(&self.hash), original, same)?;
         self.hash = saved.hash;
+        self.hash_text = saved.hash.to_hex().to_string();
         self.by_hand = false;
+        self.saved_record.clone_from(&self.job.record);
         Ok(saved)
     }
 

@@ -16,14 +16,17 @@ pub(super) fn job(computed: &Computed, words: &Words<'_>) -> Json {
     let batch = &computed.batch;
     let names = names(computed);
     let figures: Vec<Json> = computed.book.figures().map(|figure| figure_json(computed, &figure, &names, words)).collect();
-    let faults: Vec<Json> =
-        batch.faults.iter().map(|fault| json!({ "place": fault.place.to_string(), "field": fault.field, "says": fault.what.to_string() })).collect();
+    let faults: Vec<Json> = batch
+        .faults
+        .iter()
+        .map(|fault| json!({ "place": fault.place.to_string(), "field": fault.field, "says": fault.what.to_string() }))
+        .collect();
     json!({
         "job": {
             "file": batch.path.display().to_string(),
             "job_id": batch.job.job_id.to_string(),
             "name": batch.job.name,
-            "hash": batch.hash.to_hex().to_string(),
+            "hash": batch.hash_text,
             "at": computed.setting.at.to_string(),
         },
         "faults": faults,
@@ -53,12 +56,8 @@ fn names(computed: &Computed) -> BTreeMap<Id, String> {
 fn figure_json(computed: &Computed, figure: &Figure<'_>, names: &BTreeMap<Id, String>, words: &Words<'_>) -> Json {
     let Some(rule) = figure.rule() else { return Json::Null };
     let symbol = |index: usize| rule.terms.get(index).or(rule.terms.first()).map_or("x", |term| term.symbol);
-    let terms: Vec<Json> = figure
-        .terms
-        .iter()
-        .enumerate()
-        .map(|(index, id)| term_json(computed, symbol(index), computed.book.figure(*id), names))
-        .collect();
+    let terms: Vec<Json> =
+        figure.terms.iter().enumerate().map(|(index, id)| term_json(computed, symbol(index), computed.book.figure(*id), names)).collect();
     let mut entry = json!({
         "id": names.get(&figure.id),
         "place": figure.place.to_string(),

@@ -36,7 +36,11 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>, window: impl FnOnce(Op
         Err(error) => {
             let code = if error.use_stderr() { BAD_INPUT } else { FINE };
             let text = error.render().to_string();
-            if error.use_stderr() { out.tell(&text) } else { out.data(&text) }
+            if error.use_stderr() {
+                out.tell(&text)
+            } else {
+                out.data(&text)
+            }
             code
         }
     };

@@ -7,7 +7,7 @@ use jiff::tz::TimeZone;
 
 use super::args::Day;
 use super::out::Out;
-use crate::calc::{Book, Report, Runs, Setting, Shelves, recompute};
+use crate::calc::{Book, Report, Setting, Shelves, recompute};
 use crate::files::batch::Batch;
 use crate::files::disk::RealDisk;
 use crate::files::pattern_runs::measure_patterns;
@@ -20,7 +20,6 @@ use crate::texts::Texts;
 pub(super) struct Computed {
     pub batch: Batch,
     pub shelves: Shelves,
-    pub runs: Runs,
     pub setting: Setting,
     pub book: Book,
     pub report: Report,
@@ -54,7 +53,7 @@ impl Computed {
         let shelves = Shelves::new(&batch.sound, &batch.studio);
         let mut book = Book::default();
         let report = recompute(&batch.sound, &batch.studio, &shelves, &runs, &setting, &mut book);
-        Some(Self { batch, shelves, runs, setting, book, report, faulty })
+        Some(Self { batch, shelves, setting, book, report, faulty })
     }
 
     /// How its figures become words.

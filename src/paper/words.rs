@@ -34,6 +34,7 @@ pub fn finding_sentence(finding: &Finding, book: &Book, words: &Words<'_>) -> St
 fn argument<'w>(finding: &Finding, name: &str, arg: &Arg, book: &Book, words: &Words<'_>) -> Word<'w> {
     let texts = words.texts;
     match arg {
+        Arg::Figure(id) if book.value(*id).cause().is_some() => texts.label("figure-unknown").into(),
         Arg::Figure(id) => print_figure(book, *id, words).into(),
         Arg::Count(count) => (*count).into(),
         Arg::Text(text) => match (finding.kind.key, name) {

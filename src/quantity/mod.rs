@@ -4,6 +4,7 @@
 //! person types into that unit, [`print()`] brings it back in the units of a [`Style`]; what is printed can be typed. An entry that can mean two
 //! things is refused with both ([`EntryError::readings`]): nothing is guessed that could cost a flask.
 
+mod decimal_round;
 mod describe;
 mod entry_error;
 mod evaluate;
@@ -24,6 +25,7 @@ mod token;
 mod unit;
 mod unit_table;
 
+pub use decimal_round::half_up;
 pub use describe::Description;
 pub use entry_error::{EntryError, EntryErrorKind, Reading};
 pub use finite::Finite;

@@ -196,8 +196,7 @@ fn hawthorn_berry() -> Vec<Shell> {
     const ROWS: usize = 27;
     let angle = |row: usize| TAU / 4.0 * (-0.97 + 1.93 * share(row, ROWS - 1));
     let crown = |row: usize| ((angle(row) - 1.0) / 0.55).clamp(0.0, 1.0);
-    let profile: Vec<[f64; 2]> =
-        (0..ROWS).map(|row| [4.0 * angle(row).cos(), 4.2 * angle(row).sin() - 1.1 * crown(row).powi(2)]).collect();
+    let profile: Vec<[f64; 2]> = (0..ROWS).map(|row| [4.0 * angle(row).cos(), 4.2 * angle(row).sin() - 1.1 * crown(row).powi(2)]).collect();
     vec![Shell::turned(-4.2, &profile, 2.95, 24, |row, around| 1.0 + 0.09 * crown(row) * (5.0 * around).cos())]
 }
 

@@ -1,0 +1,315 @@
+//! Small jobs for tests, and a recompute of them. Shared by several test programs, none of which uses all of it.
+#![allow(dead_code, reason = "each test program uses a part of it")]
+
+use jiff::civil::{Date, DateTime, date, datetime};
+use jiff::tz::TimeZone;
+use pourbook::calc::{
+    Book, Finding, FlaskFigures, Id, LineFigures, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, Value, recompute,
+};
+use pourbook::job::{
+    Burnout, BurnoutId, Draw, Envelope, Extents, Flask, FlaskId, Hand, Hung, Job, JobId, Line, LineId, Lot, LotId, MainSprue, Melt, MeltId,
+    Order, OrderId, Pattern, PatternFile, PatternId, Price, PriceUnit, Programme, Role, Segment, Size, SprueRun, Studio, Tree, TreeId,
+    WeighedPart, Weighing,
+};
+use pourbook::quantity::{Finite, Grams, Money};
+use pourbook::stock::{EntryId, Section};
+
+pub fn entry(id: &str) -> EntryId {
+    EntryId::new(id).unwrap()
+}
+
+pub fn some(id: &str) -> Option<EntryId> {
+    Some(entry(id))
+}
+
+pub fn number(number: f64) -> Finite {
+    Finite::new(number).unwrap()
+}
+
+pub fn said(value: f64) -> Option<Finite> {
+    Some(number(value))
+}
+
+pub fn grams(text: &str) -> Grams {
+    Grams::new(text.parse().unwrap()).unwrap()
+}
+
+pub fn money(text: &str) -> Money {
+    Money::new(text.parse().unwrap()).unwrap()
+}
+
+pub const TODAY: Date = date(2026, 3, 2);
+pub const POUR: DateTime = datetime(2026, 3, 5, 10, 0, 0, 0);
+
+/// A job in its studio, on a day, with what long runs gave.
+#[derive(Debug, Clone)]
+pub struct World {
+    pub job: Job,
+    pub studio: Studio,
+    pub runs: Runs,
+    pub setting: Setting,
+}
+
+/// The outcome of a recompute.
+pub struct Outcome {
+    pub book: Book,
+    pub report: Report,
+}
+
+impl World {
+    /// An empty job in an empty studio.
+    pub fn empty() -> Self {
+        let job = Job { job_id: JobId([7; 16]), ..Job::default() };
+        let studio = Studio { studio_id: JobId([9; 16]), ..Studio::default() };
+        Self { job, studio, runs: Runs::default(), setting: Setting { at: TODAY, zone: TimeZone::UTC } }
+    }
+
+    /// Four silver bands on one weighed tree, planned so that nothing is wrong with it.
+    pub fn sound() -> Self {
+        let mut world = Self::empty();
+        world.studio.hands = [("MM", Role::Master), ("CC", Role::Caster), ("AA", Role::Apprentice)]
+            .map(|(initials, role)| Hand { initials: initials.to_owned(), role })
+            .to_vec();
+        world.studio.prices = vec![price("Ag", "28.00", PriceUnit::TroyOunce)];
+        world.studio.lots = vec![lot("S-1", "silver-925")];
+        world.job.orders = vec![Order {
+            id: OrderId(1),
+            client: "A".to_owned(),
+            due: Some(date(2026, 3, 20)),
+            lines: vec![line(1, "band", 4, "silver-925", 1)],
+            ..Order::default()
+        }];
+        world.job.patterns = vec![Pattern {
+            id: PatternId(1),
+            name: "band".to_owned(),
+            material: some("wax-injection"),
+            weighed: Some(Weighing::Net(grams("0.8"))),
+            extents_mm: Some(extents(22.0, 22.0, 4.0)),
+            section: Some(Section::Medium),
+            ..Pattern::default()
+        }];
+        world.job.trees = vec![Tree {
+            id: TreeId(1),
+            name: "first".to_owned(),
+            base: some("base-76"),
+            pieces: vec![hung(1)],
+            weighed: vec![weighed("wax-injection", "3.2"), weighed("wax-sprue", "2.4")],
+            envelope: Some(Envelope { diameter_mm: said(55.0), height_mm: said(70.0) }),
+            ..Tree::default()
+        }];
+        world.job.flasks = vec![flask(1)];
+        world.job.burnouts = vec![Burnout {
+            id: BurnoutId(1),
+            kiln: some("kiln-studio"),
+            programme: Some(Programme::Table(entry("stages-wax"))),
+            hours_include_ramps: Some(false),
+            pour_at: Some(POUR),
+            ..Burnout::default()
+        }];
+        world.job.melts =
+            vec![Melt { id: MeltId(1), crucible: some("crucible-graphite-small"), charge: vec![draw("S-1", "100")], ..Melt::default() }];
+        world
+    }
+
+    /// A job that needs every rule: a weighed tree with a tare, a computed one, files, rings, both kinds of programme, draws and prices.
+    pub fn full() -> Self {
+        let mut world = Self::sound();
+        world.studio.prices.push(price("bronze-silicon", "12.40", PriceUnit::Kilogram));
+        let part = Weighing::Gross { weight: grams("103.20"), tare: Some(grams("100")) };
+        world.job.trees[0].weighed[0].weight = Some(part);
+        world.job.orders[0].lines[0].size = Some(Size::Ring { scale: entry("ring-iso"), size: "54".to_owned() });
+        world.job.orders[0].lines.push(line(2, "leaf", 3, "bronze-silicon", 2));
+        world.job.patterns.push(Pattern {
+            id: PatternId(2),
+            name: "leaf".to_owned(),
+            material: some("resin-castable"),
+            weighed: Some(Weighing::Net(grams("1.12"))),
+            file: Some(PatternFile { path: "leaf.stl".to_owned(), scale: said(1.0), ..PatternFile::default() }),
+            ..Pattern::default()
+        });
+        world.job.orders[0].lines.push(line(3, "knob", 1, "bronze-silicon", 3));
+        world.job.patterns.push(Pattern {
+            id: PatternId(3),
+            name: "knob".to_owned(),
+            material: some("resin-castable"),
+            file: Some(PatternFile { path: "knob.stl".to_owned(), ..PatternFile::default() }),
+            ..Pattern::default()
+        });
+        world.runs.patterns.insert(PatternId(2), PatternRun::Measured(measure(1000.0, 600.0, [30.0, 10.0, 10.0])));
+        world.runs.patterns.insert(PatternId(3), PatternRun::Measured(measure(800.0, 500.0, [10.0, 10.0, 8.0])));
+        world.job.trees.push(computed_tree(2, vec![hung(2), hung(3)]));
+        world.job.flasks.push(Flask { tree: Some(TreeId(2)), burnout: Some(BurnoutId(2)), melt: None, ..flask(2) });
+        world.job.burnouts.push(Burnout {
+            id: BurnoutId(2),
+            kiln: some("kiln-studio"),
+            programme: Some(Programme::Segments(vec![
+                segment(Some(150.0), Some(100.0), None, 120.0),
+                segment(Some(732.0), None, Some(300.0), 180.0),
+                segment(None, None, None, 60.0),
+            ])),
+            dewax_min: said(60.0),
+            pour_at: Some(POUR),
+            ..Burnout::default()
+        });
+        // The first load reads its table the other way, so that both ways are there.
+        world.job.burnouts[0].hours_include_ramps = Some(true);
+        world
+    }
+
+    pub fn recompute(&self) -> Outcome {
+        let mut book = new_book();
+        let shelves = Shelves::new(&self.job, &self.studio);
+        let report = recompute(&self.job, &self.studio, &shelves, &self.runs, &self.setting, &mut book);
+        Outcome { book, report }
+    }
+
+    /// The same after a change.
+    #[must_use]
+    pub fn with(mut self, change: impl FnOnce(&mut Self)) -> Self {
+        change(&mut self);
+        self
+    }
+
+    pub fn flask(&mut self) -> &mut Flask {
+        &mut self.job.flasks[0]
+    }
+
+    pub fn tree(&mut self) -> &mut Tree {
+        &mut self.job.trees[0]
+    }
+
+    pub fn pattern(&mut self) -> &mut Pattern {
+        &mut self.job.patterns[0]
+    }
+
+    pub fn line(&mut self) -> &mut Line {
+        &mut self.job.orders[0].lines[0]
+    }
+
+    pub fn burnout(&mut self) -> &mut Burnout {
+        &mut self.job.burnouts[0]
+    }
+
+    pub fn melt(&mut self) -> &mut Melt {
+        &mut self.job.melts[0]
+    }
+
+    pub fn measured(&mut self, id: u32, measure: PatternMeasure) {
+        self.runs.patterns.insert(PatternId(id), PatternRun::Measured(measure));
+    }
+}
+
+impl Outcome {
+    pub fn number(&self, id: Id) -> f64 {
+        self.book.number(id).unwrap_or_else(|| panic!("{} is missing: {:?}", self.book.figure(id).origin.key(), self.roots(id)))
+    }
+
+    pub fn value(&self, id: Id) -> Value {
+        self.book.value(id)
+    }
+
+    /// The keys of what a missing figure waits for.
+    pub fn roots(&self, id: Id) -> Vec<&'static str> {
+        self.book.root_causes(id).iter().map(|id| self.book.figure(*id).origin.key()).collect()
+    }
+
+    pub fn flask(&self) -> &FlaskFigures {
+        &self.report.flasks[0]
+    }
+
+    pub fn line(&self) -> &LineFigures {
+        &self.report.lines[0]
+    }
+
+    pub fn findings(&self, key: &str) -> Vec<&Finding> {
+        self.report.findings.iter().filter(|finding| finding.kind.key == key).collect()
+    }
+
+    pub fn keys(&self) -> Vec<&'static str> {
+        self.report.findings.iter().map(|finding| finding.kind.key).collect()
+    }
+
+    /// The figure a rule made first.
+    pub fn by_rule(&self, rule: &str) -> Id {
+        let found = self.book.figures().find(|figure| figure.origin.key() == rule);
+        found.unwrap_or_else(|| panic!("no figure by {rule}")).id
+    }
+}
+
+pub fn line(id: u32, design: &str, quantity: u32, alloy: &str, pattern: u32) -> Line {
+    Line { id: LineId(id), design: design.to_owned(), quantity, alloy: some(alloy), pattern: Some(PatternId(pattern)), ..Line::default() }
+}
+
+pub fn hung(line: u32) -> Hung {
+    Hung { line: LineId(line), ..Hung::default() }
+}
+
+pub fn weighed(material: &str, net: &str) -> WeighedPart {
+    WeighedPart { material: some(material), weight: Some(Weighing::Net(grams(net))), ..WeighedPart::default() }
+}
+
+pub fn flask(id: u32) -> Flask {
+    Flask {
+        id: FlaskId(id),
+        vessel: some("flask-76x102"),
+        tree: Some(TreeId(id)),
+        powder: some("powder-gypsum"),
+        burnout: Some(BurnoutId(id)),
+        melt: Some(MeltId(id)),
+        ..Flask::default()
+    }
+}
+
+pub fn computed_tree(id: u32, pieces: Vec<Hung>) -> Tree {
+    Tree {
+        id: TreeId(id),
+        name: "computed".to_owned(),
+        base: some("base-76"),
+        pieces,
+        main_sprue: Some(MainSprue { material: some("wax-sprue"), diameter_mm: said(8.0), length_mm: said(40.0) }),
+        sprues: vec![SprueRun {
+            material: some("wax-sprue"),
+            count: 4,
+            diameter_mm: said(3.0),
+            length_mm: said(6.0),
+            ..SprueRun::default()
+        }],
+        ..Tree::default()
+    }
+}
+
+pub fn segment(target: Option<f64>, ramp_k_h: Option<f64>, ramp_min: Option<f64>, hold_min: f64) -> Segment {
+    Segment { target_c: target.map(number), ramp_k_h: ramp_k_h.map(number), ramp_min: ramp_min.map(number), hold_min: number(hold_min) }
+}
+
+pub fn extents(along: f64, across: f64, deep: f64) -> Extents {
+    Extents { along: number(along), across: number(across), deep: number(deep) }
+}
+
+pub fn measure(fills_mm3: f64, area_mm2: f64, size: [f64; 3]) -> PatternMeasure {
+    PatternMeasure {
+        hash: "f00d".to_owned(),
+        volume: Some(fills_mm3),
+        fills: Some(fills_mm3),
+        area: area_mm2,
+        size,
+        ..PatternMeasure::default()
+    }
+}
+
+pub fn price(of: &str, amount: &str, per: PriceUnit) -> Price {
+    Price { of: of.to_owned(), amount: money(amount), per, on: Some(date(2026, 3, 1)), ..Price::default() }
+}
+
+pub fn lot(id: &str, alloy: &str) -> Lot {
+    Lot { id: LotId(id.to_owned()), alloy: some(alloy), ..Lot::default() }
+}
+
+pub fn draw(lot: &str, weight: &str) -> Draw {
+    Draw { lot: LotId(lot.to_owned()), grams: grams(weight), ..Draw::default() }
+}
+
+/// An empty book. (`Book::default` is the making of a default term.)
+pub fn new_book() -> Book {
+    Default::default()
+}

@@ -272,6 +272,9 @@ fn places_are_given_in_characters_too() {
 #[test]
 fn long_and_deep_entries_are_refused() {
     assert_eq!(refused(Mass, &"1+".repeat(101)).key(), "entry-too-long");
+    // What is too much begins between two characters.
+    let degrees = format!("1{}", "°".repeat(100));
+    assert_eq!(refused(Mass, &degrees).at, 199..201);
     assert_eq!(refused(Mass, &format!("{}1{}", "(".repeat(21), ")".repeat(21))).key(), "entry-too-deep");
     assert!(parse(&format!("{}1{}", "(".repeat(20), ")".repeat(20)), Mass, &Habits::default()).is_ok());
     assert!(parse(&format!("{}1", "-".repeat(198)), Mass, &Habits::default()).is_ok());

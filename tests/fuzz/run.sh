@@ -8,6 +8,7 @@
 # Once it is mended, copy the input to tests/fuzz/found/TARGET/: everything there is tried first on every run.
 #
 # Needs a C++17 compiler for the fuzzing engine, which the package libfuzzer-sys brings as source. Debian: g++
+# Where the program has other dependencies than before, `cargo update --workspace` here renews Cargo.lock.
 # What is learned (corpus, crashes, logs) stays under $CARGO_TARGET_DIR/fuzz, outside the source.
 set -eu
 

@@ -15,6 +15,8 @@ inputs! {
     ALLOY_LOSS "alloy.melt-loss" Ratio;
     /// Density just above the liquidus.
     LIQUID_DENSITY "alloy.liquid-density" Density;
+    /// How far the solidus may be off.
+    SOLIDUS_OFF "alloy.solidus-uncertain" TemperatureDifference;
     /// Where melting is complete.
     LIQUIDUS "alloy.liquidus" Temperature;
 }

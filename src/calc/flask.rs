@@ -1,6 +1,6 @@
 //! One flask with everything in it and around it.
 
-use super::alloy::AlloyTerms;
+use super::alloy::{AlloyTerms, SOLIDUS_OFF};
 use super::book::Id;
 use super::burnout::BurnoutFigures;
 use super::by_id::ById;
@@ -112,6 +112,7 @@ impl<'a> Pass<'a> {
         let lightest = lightest_section(&hung, patterns);
         let pour = self.flask_pour(flask, alloy, lightest, never_quench);
         self.mould_refuses(place, alloy, powder);
+        self.solidus_uncertain(place, alloy);
         self.irreplaceable(place, &hung);
         if stones {
             self.find(&finding::STONES_NO_QUENCH, place, Vec::new());
@@ -157,6 +158,16 @@ impl<'a> Pass<'a> {
             && alloy.alloy.refused_by(powder).is_some()
         {
             self.find(&finding::MOULD_REFUSES, place, vec![Arg::Text(alloy.alloy.name.clone()), Arg::Text(powder.name.clone())]);
+        }
+    }
+
+    /// Where the solidus is known only roughly, the quench and a mould close under it rest on that.
+    fn solidus_uncertain(&mut self, place: Place, alloy: Option<AlloyTerms<'a>>) {
+        if let Some(alloy) = alloy.map(|terms| terms.alloy)
+            && let Some(off) = &alloy.solidus_uncertain_k
+        {
+            let off = self.shelf_term(&SOLIDUS_OFF, &alloy.id, off);
+            self.find(&finding::SOLIDUS_UNCERTAIN, place, vec![Arg::Text(alloy.name.clone()), Arg::Figure(off)]);
         }
     }
 

@@ -255,7 +255,7 @@ impl<'a> Pass<'a> {
 }
 
 /// How many pieces of a line hang there: the named ones, or all of them; cancelled ones never do.
-pub(super) fn hung_count(hung: &Hung, line: &Line) -> u32 {
+fn hung_count(hung: &Hung, line: &Line) -> u32 {
     let live = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled);
     if hung.numbers.is_empty() {
         crate::job::Job::pieces_of(line)

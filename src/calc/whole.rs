@@ -9,8 +9,7 @@ use super::finding::{self, Arg, Finding, Weight, Worse};
 use super::flask::FlaskFigures;
 use super::order::due;
 use super::pass::Pass;
-use super::tree::hung_count;
-use crate::job::{Accepted, Job, Place, Role};
+use crate::job::{Accepted, Hung, Job, Line, Place, Role};
 use crate::stock::OverlayNote;
 
 impl<'a> Pass<'a> {
@@ -20,27 +19,30 @@ impl<'a> Pass<'a> {
         if job.trees.is_empty() {
             return;
         }
-        let mut hung = vec![0_u32; by_id.line_count()];
-        for piece in job.trees.iter().flat_map(|tree| &tree.pieces) {
-            if let Some((place, found)) = by_id.line(piece.line) {
-                hung[place] += hung_count(piece, found.line);
-            }
-        }
+        let pieces = job.trees.iter().flat_map(|tree| &tree.pieces);
+        let mut hung: Vec<(usize, &Hung)> = pieces.filter_map(|piece| Some((by_id.line(piece.line)?.0, piece))).collect();
+        hung.sort_by_key(|(place, _)| *place);
+        let of_line = |id| {
+            let place = by_id.line(id).map_or(usize::MAX, |(place, _)| place);
+            let first = hung.partition_point(|(other, _)| *other < place);
+            hung[first..].iter().take_while(move |(other, _)| *other == place).map(|(_, piece)| *piece)
+        };
         for (order, line) in job.lines() {
-            let (has, hangs) = (Job::pieces_of(line), by_id.line(line.id).map_or(0, |(place, _)| hung[place]));
+            let (missing, twice) = missing_and_twice(line, of_line(line.id));
             let place = Place::Line(line.id);
             let design = || Arg::Text(line.design.clone());
-            if hangs < has {
+            if missing > 0 {
                 let mut found = Finding::new(
                     &finding::PIECES_ON_NO_TREE,
                     place,
-                    vec![Arg::Count(u64::from(has - hangs)), design(), Arg::Text(order.client.clone())],
+                    vec![Arg::Count(u64::from(missing)), design(), Arg::Text(order.client.clone())],
                 );
-                found.value = Some(f64::from(has - hangs));
+                found.value = Some(f64::from(missing));
                 self.findings.push(found);
-            } else if hangs > has {
-                let mut found = Finding::new(&finding::PIECE_TWICE, place, vec![Arg::Count(u64::from(hangs - has)), design()]);
-                found.value = Some(f64::from(hangs - has));
+            }
+            if twice > 0 {
+                let mut found = Finding::new(&finding::PIECE_TWICE, place, vec![Arg::Count(u64::from(twice)), design()]);
+                found.value = Some(f64::from(twice));
                 self.findings.push(found);
             }
         }
@@ -106,6 +108,22 @@ impl<'a> Pass<'a> {
             found.accepted = covering.map(|(index, _)| index).last();
         }
         self.findings.sort_by_key(|found| (found.kind.weight, found.place, found.kind.key));
+    }
+}
+
+/// How many pieces of a line hang nowhere, and how many hang more than once. A row that names no piece hangs all of them.
+fn missing_and_twice<'h>(line: &Line, hung: impl Iterator<Item = &'h Hung> + Clone) -> (u32, u32) {
+    let mut times: BTreeMap<u32, u32> = BTreeMap::new();
+    let live = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled);
+    for number in hung.clone().flat_map(|hung| &hung.numbers).filter(|number| live(number)) {
+        *times.entry(*number).or_default() += 1;
+    }
+    let has = Job::pieces_of(line);
+    let count = |many: usize| u32::try_from(many).unwrap_or(u32::MAX);
+    match hung.filter(|hung| hung.numbers.is_empty()).count() {
+        0 => (has.saturating_sub(count(times.len())), count(times.values().filter(|times| **times > 1).count())),
+        1 => (0, count(times.len())),
+        _ => (0, has),
     }
 }
 

@@ -7,7 +7,7 @@ use super::disk::{Disk, DiskError, folder_of};
 use super::save::{Hash, Original, SaveError, Saved, hash_of, save};
 use crate::job::check::{self, Fault};
 use crate::job::format::{Opened, ReadError, WriteError, read_job, read_studio, write_job};
-use crate::job::{Job, Studio};
+use crate::job::{Entry, Job, Studio, continues};
 
 /// The studio's file, beside the jobs of its folder.
 pub const STUDIO_FILE: &str = "studio.ron";
@@ -37,6 +37,9 @@ pub enum SaveBatchError {
     /// Written by a newer program.
     #[error("this file was written by a newer version and holds things this one does not know, so it is not saved over; save under another name ({path})", path = .0.display())]
     NewerFormat(PathBuf),
+    /// The record must only grow.
+    #[error("the record of what happened may only grow, and an entry that was saved before is missing or changed; withdraw it with a new entry instead ({path})", path = .0.display())]
+    RecordRewritten(PathBuf),
     /// The document holds something that cannot be written.
     #[error(transparent)]
     Write(#[from] WriteError),
@@ -68,6 +71,8 @@ pub struct Batch {
     pub by_hand: bool,
     /// Written by a newer program: must not be saved over.
     pub read_only: bool,
+    /// The record as it lies on the disk: it may only be added to.
+    saved_record: Vec<Entry>,
 }
 
 impl Batch {
@@ -85,7 +90,9 @@ impl Batch {
             Ok(studio) => (studio.unwrap_or_default(), None),
             Err(error) => (Studio::default(), Some(error)),
         };
+        let saved_record = job.record.clone();
         Ok(Self {
+            saved_record,
             path: path.to_owned(),
             job,
             sound,
@@ -108,6 +115,9 @@ impl Batch {
         if self.read_only {
             return Err(SaveBatchError::NewerFormat(self.path.clone()));
         }
+        if !continues(&self.saved_record, &self.job.record) {
+            return Err(SaveBatchError::RecordRewritten(self.path.clone()));
+        }
         let text = write_job(&self.job)?;
         let original = if self.by_hand { Original::KeepBeside } else { Original::Replace };
         let same = |bytes: &[u8]| match read_job(bytes) {
@@ -119,6 +129,7 @@ impl Batch {
         self.hash = saved.hash;
         self.hash_text = saved.hash.to_hex().to_string();
         self.by_hand = false;
+        self.saved_record.clone_from(&self.job.record);
         Ok(saved)
     }
 

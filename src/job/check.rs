@@ -69,12 +69,14 @@ pub fn mend(job: &Job) -> (Job, Vec<Fault>) {
     let mut mending = Mending { faults: Vec::new() };
     let mut job = job.clone();
     mending.ids(&mut job);
-    mending.references(&mut job);
+    // Lines that cannot stay go first, or references to them would be left behind.
     mending.orders(&mut job);
+    mending.references(&mut job);
     mending.patterns(&mut job);
     mending.trees(&mut job);
     mending.flasks(&mut job);
     mending.burnouts(&mut job);
+    mending.melts(&mut job);
     mending.site(&mut job);
     (job, mending.faults)
 }
@@ -125,6 +127,13 @@ impl Mending {
         let mut number = grams.and_then(|grams| Finite::new(grams.to_f64()));
         self.number(place, field, &mut number, range::GRAMS);
         *grams = grams.filter(|_| number.is_some());
+    }
+
+    /// The same where nought is an answer.
+    fn grams_or_none(&mut self, place: Place, field: &'static str, grams: &mut Option<Grams>) {
+        if *grams != Some(Grams::ZERO) {
+            self.grams(place, field, grams);
+        }
     }
 
     fn weighing(&mut self, place: Place, field: &'static str, weighing: &mut Option<Weighing>) {
@@ -236,6 +245,7 @@ impl Mending {
                     faults.push(Fault { place, field: "pieces", what: Wrong::Dangling(Place::Line(hung.line)) });
                     return false;
                 };
+                let all = hung.numbers.is_empty();
                 hung.numbers.retain(|number| {
                     let there = (1..=*quantity).contains(number);
                     if !there {
@@ -243,7 +253,8 @@ impl Mending {
                     }
                     there
                 });
-                true
+                // No number at all means every piece: that is not what was said.
+                all || !hung.numbers.is_empty()
             });
         }
     }
@@ -328,8 +339,8 @@ impl Mending {
             self.number(place, "melt_loss", &mut flask.melt_loss, range::SHARE);
             self.number(place, "metal_c", &mut flask.metal_c, range::TEMPERATURE_C);
             self.number(place, "mould_c", &mut flask.mould_c, range::TEMPERATURE_C);
-            self.grams(place, "reserve", &mut flask.reserve);
-            self.grams(place, "button.least", &mut flask.button.least);
+            self.grams_or_none(place, "reserve", &mut flask.reserve);
+            self.grams_or_none(place, "button.least", &mut flask.button.least);
             self.number(place, "button.share", &mut flask.button.share, range::SHARE);
         }
     }
@@ -350,6 +361,18 @@ impl Mending {
                     segment.hold_min = hold.unwrap_or_default();
                 }
             }
+        }
+    }
+
+    fn melts(&mut self, job: &mut Job) {
+        for melt in &mut job.melts {
+            let place = Place::Melt(melt.id);
+            self.number(place, "target_permille", &mut melt.target_permille, range::PERMILLE);
+            melt.charge.retain(|draw| {
+                let mut grams = Some(draw.grams);
+                self.grams(place, "charge.grams", &mut grams);
+                grams.is_some()
+            });
         }
     }
 

@@ -57,7 +57,8 @@ mod tests {
         assert_eq!(wrap("one two three", 7), ["one two", "three"]);
         assert_eq!(wrap("abcdefghij k", 4), ["abcd", "efgh", "ij k"]);
         assert_eq!(wrap("12\u{202F}g", 3), ["12\u{202F}", "g"]);
-        assert_eq!(wrap("a 12\u{202F}g b", 6), ["a", "12\u{202F}g b"]);
+        assert_eq!(wrap("a 12\u{202F}g b", 6), ["a 12\u{202F}g", "b"]);
+        assert_eq!(wrap("a 12\u{202F}g b", 5), ["a", "12\u{202F}g", "b"]);
         assert_eq!(wrap("", 5), [""]);
         assert_eq!(fill("Ø", 3), "Ø  ");
         assert_eq!(columns("Ø89×102"), 7);

@@ -105,15 +105,26 @@ fn read<T: DeserializeOwned>(bytes: &[u8]) -> Result<Opened<T>, ReadError> {
 /// Reads a file of a newer format: fields this program does not know are passed over, one after another.
 fn read_tolerant<T: DeserializeOwned>(mut text: String) -> Result<T, ReadError> {
     const MOST_UNKNOWN: usize = 10_000;
+    // Fields are cut out of one copy, so that no later attempt reads over them again, and blanked in the other, whose lines and columns
+    // stay true. They are found in the order of the text: all that was cut stands before the next one.
+    let (mut short, mut cut) = (text.clone(), 0);
     for _ in 0..MOST_UNKNOWN {
-        let error = match options().from_str(&text) {
+        let error = match options().from_str(&short) {
             Ok(document) => return Ok(document),
             Err(error) => error,
         };
-        let ron::Error::NoSuchStructField { found, .. } = &error.code else { return Err(syntax(&error)) };
-        let near = offset(&text, error.span.end.line, error.span.end.col);
-        let Some((start, end)) = skip::field_before(&text, near, found) else { return Err(syntax(&error)) };
-        blank(&mut text, start, end);
+        let unknown = match &error.code {
+            ron::Error::NoSuchStructField { found, .. } => {
+                skip::field_before(&short, offset(&short, error.span.end.line, error.span.end.col), found)
+            }
+            _ => None,
+        };
+        let Some((start, end)) = unknown else {
+            return options().from_str(&text).map_err(|error| syntax(&error));
+        };
+        blank(&mut text, start + cut, end + cut);
+        short.replace_range(start..end, "");
+        cut += end - start;
     }
     Err(ReadError::Syntax { line: 1, column: 1, says: "this newer file holds too much that is unknown here".to_owned() })
 }

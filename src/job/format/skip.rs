@@ -26,7 +26,7 @@ fn value_end(text: &str, from: usize) -> Option<usize> {
             b'"' => at = string_end(bytes, at)?,
             b'r' if raw_hashes(bytes, at).is_some() => at = raw_end(text, at)?,
             b'/' if bytes.get(at + 1) == Some(&b'/') => at += text[at..].find('\n')?,
-            b'/' if bytes.get(at + 1) == Some(&b'*') => at += text[at..].find("*/")? + 1,
+            b'/' if bytes.get(at + 1) == Some(&b'*') => at = comment_end(bytes, at)?,
             b'\'' => at = char_end(bytes, at),
             b'(' | b'[' | b'{' => depth += 1,
             b')' | b']' | b'}' if depth == 0 => return Some(at),
@@ -37,6 +37,19 @@ fn value_end(text: &str, from: usize) -> Option<usize> {
         at += 1;
     }
     None
+}
+
+/// Index of the last byte of the block comment that opens at `open`; comments nest.
+fn comment_end(bytes: &[u8], open: usize) -> Option<usize> {
+    let (mut at, mut depth) = (open, 0_usize);
+    loop {
+        match (bytes.get(at)?, bytes.get(at + 1)?) {
+            (b'/', b'*') => (at, depth) = (at + 2, depth + 1),
+            (b'*', b'/') if depth == 1 => return Some(at + 1),
+            (b'*', b'/') => (at, depth) = (at + 2, depth - 1),
+            _ => at += 1,
+        }
+    }
 }
 
 /// Index of the closing quote.

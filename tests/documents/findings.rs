@@ -1,0 +1,449 @@
+//! Every kind of finding: a job that raises it, and a neighbour that does not.
+
+use std::collections::BTreeSet;
+
+use jiff::civil::{date, datetime};
+use pourbook::calc::finding::KINDS;
+use pourbook::calc::{FileProblem, PatternMeasure, PatternRun};
+use pourbook::job::{
+    BurnoutId, Consent, Drive, Flask, FlaskId, MaterialLot, Pattern, PatternFile, PatternId, Programme, Size, Tree, TreeId, Weighing, carry,
+};
+use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
+
+use super::world::{World, draw, entry, extents, flask, grams, hung, line, lot, measure, number, said, segment, some};
+
+type Change = fn(&mut World);
+
+struct Row {
+    key: &'static str,
+    raises: Change,
+    calm: Change,
+}
+
+const fn row(key: &'static str, raises: Change, calm: Change) -> Row {
+    Row { key, raises, calm }
+}
+
+fn envelope(world: &mut World, diameter: f64, height: f64) {
+    let envelope = world.tree().envelope.as_mut().unwrap();
+    (envelope.diameter_mm, envelope.height_mm) = (said(diameter), said(height));
+}
+
+/// A programme of the studio's own that holds one target.
+fn held(world: &mut World, target: f64, hold_min: f64) {
+    world.burnout().programme =
+        Some(Programme::Segments(vec![segment(Some(target), None, None, hold_min), segment(None, None, None, 60.0)]));
+}
+
+fn table(world: &mut World, table: &str) {
+    world.burnout().programme = Some(Programme::Table(entry(table)));
+}
+
+/// A pattern file with a run of these problems, its volume that of 0.8 g of wax at 0.95.
+fn file(world: &mut World, problems: Vec<FileProblem>) {
+    world.pattern().file = Some(PatternFile { path: "band.stl".to_owned(), hash: Some("f00d".to_owned()), ..PatternFile::default() });
+    world.measured(1, PatternMeasure { problems, ..measure(842.0, 900.0, [22.0, 22.0, 4.0]) });
+}
+
+fn run(world: &mut World, run: PatternRun) {
+    file(world, Vec::new());
+    world.runs.patterns.insert(PatternId(1), run);
+}
+
+fn volume(world: &mut World, mm3: f64) {
+    file(world, Vec::new());
+    world.measured(1, measure(mm3, 900.0, [22.0, 22.0, 4.0]));
+}
+
+fn size(world: &mut World, size: &str) {
+    world.line().size = Some(Size::Ring { scale: entry("ring-iso"), size: size.to_owned() });
+}
+
+fn powder_lot(world: &mut World, lot: MaterialLot) {
+    world.flask().powder_lot = "D-3".to_owned();
+    world.studio.materials = vec![MaterialLot { label: "D-3".to_owned(), ..lot }];
+}
+
+/// A second flask in the same kiln and melt, without a tree.
+fn second(world: &mut World, alloy: &str, section: Section) {
+    world.job.flasks.push(Flask { tree: None, alloy: some(alloy), section: Some(section), burnout: Some(BurnoutId(1)), ..flask(2) });
+    world.job.flasks[1].melt = world.job.flasks[0].melt;
+}
+
+fn third(world: &mut World) {
+    second(world, "silver-925", Section::Medium);
+    let flask = Flask { id: FlaskId(3), ..world.job.flasks[1].clone() };
+    world.job.flasks.push(flask);
+}
+
+/// A second line, hung on the same tree.
+fn second_line(world: &mut World, alloy: &str) {
+    world.job.orders[0].lines.push(line(2, "other", 1, alloy, 2));
+    world.job.patterns.push(Pattern {
+        id: PatternId(2),
+        name: "other".to_owned(),
+        extents_mm: Some(extents(9.0, 9.0, 9.0)),
+        ..world.job.patterns[0].clone()
+    });
+    world.tree().pieces.push(hung(2));
+}
+
+fn segments(world: &mut World, count: usize) {
+    world.burnout().programme = Some(Programme::Segments(vec![segment(Some(732.0), None, None, 60.0); count]));
+}
+
+fn small_spin(world: &mut World, drive: Drive) {
+    world.melt().crucible = some("crucible-silica-spin");
+    world.tree().weighed[0].weight = Some(Weighing::Net(grams("0.5")));
+    world.tree().weighed[1].weight = Some(Weighing::Net(grams("0.3")));
+    world.flask().drive = drive;
+}
+
+fn replaced(id: &str, change: impl FnOnce(&mut Entry)) -> OverlayItem {
+    let shipped = Shelf::shipped().entry(id).unwrap();
+    let mut entry = Entry::clone(shipped);
+    change(&mut entry);
+    OverlayItem::Replace { base_hash: shipped.hash(), entry }
+}
+
+fn powder_to(world: &mut World, stop_c: f64) {
+    world.studio.shelf.push(replaced("powder-gypsum", |entry| {
+        let Entry::Powder(Powder { stop_ceiling_c, .. }) = entry else { panic!("a powder") };
+        stop_ceiling_c.value = stop_c;
+    }));
+}
+
+fn fast_kiln(world: &mut World) {
+    world.studio.shelf.push(replaced("kiln-studio", |entry| {
+        let Entry::Kiln(Kiln { bands, .. }) = entry else { panic!("a kiln") };
+        bands.iter_mut().for_each(|band| (band.rise_k_h, band.fall_k_h) = (5000.0, 5000.0));
+    }));
+}
+
+fn platinum(world: &mut World, powder: &str) {
+    world.line().alloy = some("platinum-950-ruthenium");
+    world.flask().powder = some(powder);
+}
+
+const ROWS: &[Row] = &[
+    row("tree-too-wide", |w| envelope(w, 76.2, 70.0), |w| envelope(w, 76.0, 70.0)),
+    row("wall-clearance", |w| envelope(w, 64.3, 70.0), |w| envelope(w, 64.1, 70.0)),
+    row("tree-too-high", |w| envelope(w, 55.0, 101.6), |w| envelope(w, 55.0, 101.5)),
+    row("top-clearance", |w| envelope(w, 55.0, 89.7), |w| envelope(w, 55.0, 89.5)),
+    row("base-does-not-fit", |w| w.tree().base = some("base-89"), |w| w.tree().base = some("base-76")),
+    row("ratio-outside", |w| w.flask().ratio = said(0.43), |w| w.flask().ratio = said(0.42)),
+    row("ratio-outside", |w| w.flask().ratio = said(0.35), |w| w.flask().ratio = said(0.36)),
+    row("several-mixes", |w| w.flask().bowl_cm3 = said(1400.0), |w| w.flask().bowl_cm3 = said(1500.0)),
+    row(
+        "mix-outruns",
+        |w| powder_lot(w, MaterialLot { gloss_off_min: said(8.4), ..MaterialLot::default() }),
+        |w| powder_lot(w, MaterialLot { gloss_off_min: said(8.6), ..MaterialLot::default() }),
+    ),
+    row(
+        "powder-old",
+        |w| powder_lot(w, MaterialLot { until: Some(date(2026, 3, 1)), ..MaterialLot::default() }),
+        |w| powder_lot(w, MaterialLot { until: Some(date(2026, 3, 2)), ..MaterialLot::default() }),
+    ),
+    row("crucible-full", |w| w.flask().reserve = Some(grams("440")), |w| w.flask().reserve = Some(grams("400"))),
+    row("crucible-wrong", |w| w.melt().crucible = some("crucible-zirconia-spin"), |w| w.melt().crucible = some("crucible-silica-spin")),
+    row("crucible-low", |w| small_spin(w, Drive::Centrifugal), |w| small_spin(w, Drive::Vacuum)),
+    row(
+        "crucible-low",
+        |w| small_spin(w, Drive::Centrifugal),
+        |w| {
+            small_spin(w, Drive::Centrifugal);
+            w.flask().reserve = Some(grams("20"));
+        },
+    ),
+    row("button-over-funnel", |w| w.flask().button.least = Some(grams("110")), |w| w.flask().button.least = Some(grams("105"))),
+    // The kiln's hottest place is 10 K above its probe; gypsum never sees 788 °C.
+    row("over-ceiling", |w| held(w, 779.0, 90.0), |w| held(w, 777.0, 90.0)),
+    row("over-planned", |w| held(w, 751.0, 90.0), |w| held(w, 750.0, 90.0)),
+    row(
+        "stones-too-hot",
+        |w| {
+            w.pattern().stones = true;
+            held(w, 445.0, 600.0);
+        },
+        |w| {
+            w.pattern().stones = true;
+            held(w, 443.0, 600.0);
+            w.flask().mould_c = said(440.0);
+        },
+    ),
+    row(
+        "stones-powder",
+        |w| {
+            w.pattern().stones = true;
+            w.flask().powder = some("powder-gypsum-resin");
+        },
+        |w| w.pattern().stones = true,
+    ),
+    row("stones-no-quench", |w| w.pattern().stones = true, |_| {}),
+    row("mould-refuses", |w| platinum(w, "powder-gypsum"), |w| platinum(w, "powder-phosphate")),
+    row("mould-refuses", |w| w.line().alloy = some("nickel-silver"), |w| w.line().alloy = some("bronze-silicon")),
+    row(
+        "kiln-cannot-follow",
+        |w| w.burnout().programme = Some(Programme::Segments(vec![segment(Some(150.0), Some(500.0), None, 120.0)])),
+        |w| w.burnout().programme = Some(Programme::Segments(vec![segment(Some(150.0), Some(390.0), None, 120.0)])),
+    ),
+    row(
+        "kiln-cannot-follow",
+        |w| w.burnout().programme = Some(Programme::Segments(vec![segment(Some(150.0), None, Some(18.0), 120.0)])),
+        |w| w.burnout().programme = Some(Programme::Segments(vec![segment(Some(150.0), None, Some(20.0), 120.0)])),
+    ),
+    row("kiln-ceiling", |w| held(w, 1101.0, 60.0), |w| held(w, 1100.0, 60.0)),
+    row("kiln-segments", |w| segments(w, 17), |w| segments(w, 16)),
+    row(
+        "kiln-full",
+        |w| {
+            w.burnout().kiln = some("kiln-bench");
+            third(w);
+        },
+        |w| {
+            w.burnout().kiln = some("kiln-bench");
+            second(w, "silver-925", Section::Medium);
+        },
+    ),
+    row("ramps-unsaid", |w| w.burnout().hours_include_ramps = None, |w| w.burnout().hours_include_ramps = Some(true)),
+    row(
+        "stage-too-short",
+        |w| w.burnout().hours_include_ramps = Some(true),
+        |w| {
+            w.burnout().hours_include_ramps = Some(true);
+            fast_kiln(w);
+        },
+    ),
+    row("table-too-small", |w| w.flask().vessel = some("flask-127x203"), |w| w.flask().vessel = some("flask-102x203")),
+    row("table-not-meant", |w| table(w, "stages-resin"), |w| table(w, "stages-wax-small")),
+    row(
+        "table-not-meant",
+        |w| w.flask().powder = some("powder-phosphate"),
+        |w| {
+            w.flask().powder = some("powder-phosphate");
+            table(w, "stages-phosphate");
+        },
+    ),
+    row("carbon-left", |w| held(w, 732.0, 59.0), |w| held(w, 732.0, 60.0)),
+    row("carbon-left", |w| held(w, 699.0, 300.0), |w| held(w, 700.0, 300.0)),
+    row(
+        "starts-in-past",
+        |w| w.burnout().pour_at = Some(datetime(2026, 3, 2, 9, 0, 0, 0)),
+        |w| w.burnout().pour_at = Some(datetime(2026, 3, 2, 23, 0, 0, 0)),
+    ),
+    // A pour that is over is no reproach.
+    row(
+        "starts-in-past",
+        |w| w.burnout().pour_at = Some(datetime(2026, 3, 2, 9, 0, 0, 0)),
+        |w| w.burnout().pour_at = Some(datetime(2026, 3, 1, 9, 0, 0, 0)),
+    ),
+    row("late", |w| w.line().due = Some(date(2026, 3, 4)), |w| w.line().due = Some(date(2026, 3, 5))),
+    row("pieces-on-no-tree", |w| w.tree().pieces[0].numbers = [1, 2, 3].into(), |w| w.tree().pieces[0].numbers = [1, 2, 3, 4].into()),
+    row(
+        "piece-twice",
+        |w| w.tree().pieces.push(hung(1)),
+        |w| {
+            w.tree().pieces[0].numbers = [1, 2].into();
+            w.tree().pieces.push(hung(1));
+            w.tree().pieces[1].numbers = [3, 4].into();
+        },
+    ),
+    // The same piece on two trees, another on none: the sum alone is right.
+    row(
+        "piece-twice",
+        |w| {
+            w.tree().pieces[0].numbers = [1, 2].into();
+            w.tree().pieces.push(hung(1));
+            w.tree().pieces[1].numbers = [2, 3].into();
+        },
+        |_| {},
+    ),
+    row(
+        "pieces-on-no-tree",
+        |w| {
+            w.tree().pieces[0].numbers = [1, 2].into();
+            w.tree().pieces.push(hung(1));
+            w.tree().pieces[1].numbers = [2, 3].into();
+        },
+        |_| {},
+    ),
+    row(
+        "tree-in-no-flask",
+        |w| w.job.trees.push(Tree { id: TreeId(2), ..Tree::default() }),
+        |w| {
+            w.job.trees.push(Tree { id: TreeId(2), ..Tree::default() });
+            second(w, "silver-925", Section::Medium);
+            w.job.flasks[1].tree = Some(TreeId(2));
+        },
+    ),
+    row("two-alloys", |w| second_line(w, "gold-14k-yellow"), |w| second_line(w, "silver-925")),
+    row("melt-two-alloys", |w| second(w, "gold-14k-yellow", Section::Medium), |w| second(w, "silver-925", Section::Medium)),
+    row(
+        "mould-ranges-apart",
+        |w| {
+            w.flask().section = Some(Section::Heavy);
+            second(w, "silver-925", Section::Filigree);
+        },
+        |w| {
+            w.flask().section = Some(Section::Heavy);
+            second(w, "silver-925", Section::Medium);
+        },
+    ),
+    row("metal-outside", |w| w.flask().metal_c = said(983.0), |w| w.flask().metal_c = said(982.0)),
+    row("mould-outside", |w| w.flask().mould_c = said(567.0), |w| w.flask().mould_c = said(566.0)),
+    row("pattern-unknown", |w| w.pattern().weighed = None, |_| {}),
+    row("line-without-pattern", |w| w.line().pattern = None, |_| {}),
+    row("line-without-alloy", |w| w.line().alloy = None, |_| {}),
+    row("file-missing", |w| run(w, PatternRun::Missing), |w| run(w, PatternRun::Pending)),
+    row("file-unreadable", |w| run(w, PatternRun::Unreadable("cut off".to_owned())), |w| run(w, PatternRun::Pending)),
+    row(
+        "file-changed",
+        |w| run(w, PatternRun::Measured(PatternMeasure { hash: "beef".to_owned(), ..measure(842.0, 900.0, [22.0, 22.0, 4.0]) })),
+        |w| file(w, Vec::new()),
+    ),
+    row("file-open", |w| file(w, vec![FileProblem::Open(3)]), |w| file(w, Vec::new())),
+    row("file-mixed", |w| file(w, vec![FileProblem::MixedWinding]), |w| file(w, Vec::new())),
+    row(
+        "sealed-void",
+        |w| file(w, vec![FileProblem::SealedVoid(200.0)]),
+        |w| {
+            file(w, vec![FileProblem::SealedVoid(200.0)]);
+            w.pattern().void_drained = true;
+        },
+    ),
+    row(
+        "drained-void",
+        |w| {
+            file(w, vec![FileProblem::SealedVoid(200.0)]);
+            w.pattern().void_drained = true;
+        },
+        |w| file(w, vec![FileProblem::SealedVoid(200.0)]),
+    ),
+    row("shells-overlap", |w| file(w, vec![FileProblem::Overlapping]), |w| file(w, Vec::new())),
+    row("file-unit", |w| file(w, vec![FileProblem::ProbableUnit("in".to_owned())]), |w| file(w, Vec::new())),
+    row("file-remark", |w| file(w, vec![FileProblem::Remark("two solids".to_owned())]), |w| file(w, Vec::new())),
+    // 0.8 g of wax at 0.95 is 842 mm³; three per cent are let pass.
+    row("weight-against-file", |w| volume(w, 815.0), |w| volume(w, 818.0)),
+    row("weight-against-file", |w| volume(w, 870.0), |w| volume(w, 867.0)),
+    row("size-off-scale", |w| size(w, "77"), |w| size(w, "76")),
+    row("size-off-scale", |w| size(w, "40.5"), |w| size(w, "41")),
+    row("size-off-scale", |w| size(w, "N"), |w| size(w, "54.5")),
+    row("price-stale", |w| w.studio.prices[0].on = Some(date(2026, 2, 22)), |w| w.studio.prices[0].on = Some(date(2026, 2, 23))),
+    row("price-stale", |w| w.studio.prices[0].on = None, |_| {}),
+    row("price-stale", |w| w.studio.money.price_days = Some(0), |w| w.studio.money.price_days = Some(1)),
+    row("price-missing", |w| w.studio.prices.clear(), |_| {}),
+    row(
+        "gross-without-tare",
+        |w| w.tree().weighed[0].weight = Some(Weighing::Gross { weight: grams("103.2"), tare: None }),
+        |w| w.tree().weighed[0].weight = Some(Weighing::Gross { weight: grams("103.2"), tare: Some(grams("100")) }),
+    ),
+    row("not-on-shelf", |w| w.burnout().kiln = some("kiln-nowhere"), |w| w.burnout().kiln = some("kiln-large")),
+    row(
+        "shelf-differs",
+        |w| {
+            carry::take_copies(&mut w.job, Shelf::shipped());
+            powder_to(w, 780.0);
+        },
+        |w| {
+            carry::take_copies(&mut w.job, Shelf::shipped());
+        },
+    ),
+    row(
+        "overlay-problem",
+        |w| w.studio.shelf.push(OverlayItem::Hide(entry("no-such-thing"))),
+        |w| {
+            w.studio.shelf.push(OverlayItem::Hide(entry("kiln-large")));
+        },
+    ),
+    row("charge-short", |w| w.melt().charge = vec![draw("S-1", "70")], |w| w.melt().charge = vec![draw("S-1", "70"), draw("S-1", "30")]),
+    row("under-mark", |w| w.studio.lots[0].fineness_permille = said(924.9), |w| w.studio.lots[0].fineness_permille = said(925.0)),
+    row("under-mark", |w| w.melt().target_permille = said(926.0), |w| w.melt().target_permille = said(925.0)),
+    row("lot-unknown", |w| w.melt().charge[0] = draw("S-9", "100"), |_| {}),
+    row(
+        "client-metal",
+        |w| w.studio.lots[0].owner = "B".to_owned(),
+        |w| {
+            w.studio.lots[0].owner = "B".to_owned();
+            w.melt().consents = vec![Consent { client: "B".to_owned(), paper: "letter of 1 March".to_owned() }];
+        },
+    ),
+    row("lot-other-metal", |w| w.studio.lots = vec![lot("S-1", "silver-958")], |_| {}),
+    row(
+        "irreplaceable",
+        |w| {
+            second_line(w, "silver-925");
+            w.pattern().irreplaceable = true;
+        },
+        |w| w.pattern().irreplaceable = true,
+    ),
+    row("solidus-uncertain", |w| w.line().alloy = some("bronze-silicon"), |w| w.line().alloy = some("bronze-tin")),
+    row("own-limit", |w| powder_to(w, 800.0), |w| powder_to(w, 780.0)),
+    row(
+        "defaults",
+        |_| {},
+        |w| {
+            *w = World::empty();
+            w.job.site.altitude_m = said(10.0);
+            w.job.site.room_c = said(20.0);
+            w.job.site.water_c = said(20.0);
+            w.studio.money.metal_premium = Some(number(0.0));
+        },
+    ),
+];
+
+#[test]
+fn every_kind_is_raised_and_its_neighbour_is_calm() {
+    let mut wrong = Vec::new();
+    for (index, Row { key, raises, calm }) in ROWS.iter().enumerate() {
+        let raised = World::sound().with(raises).recompute();
+        let left = World::sound().with(calm).recompute();
+        if raised.findings(key).is_empty() {
+            wrong.push(format!("row {index}: {key} is not raised; {:?}", raised.keys()));
+        }
+        if !left.findings(key).is_empty() {
+            wrong.push(format!("row {index}: {key} is raised by the neighbour; {:?}", left.findings(key)));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn no_kind_is_left_untested() {
+    let tested: BTreeSet<&str> = ROWS.iter().map(|row| row.key).collect();
+    let kinds: BTreeSet<&str> = KINDS.iter().map(|kind| kind.key).collect();
+    assert_eq!(tested, kinds);
+    assert_eq!(kinds.len(), KINDS.len(), "a key stands twice");
+}
+
+#[test]
+fn a_sound_job_is_quiet() {
+    // Thirty Cautions on an ordinary flask and nobody reads one: the sound job has its defaults, each page once, and nothing else.
+    let outcome = World::sound().recompute();
+    assert!(outcome.keys().iter().all(|key| *key == "defaults"), "{:?}", outcome.keys());
+}
+
+#[test]
+fn findings_come_by_weight_with_all_their_arguments() {
+    for Row { raises, .. } in ROWS {
+        let outcome = World::sound().with(raises).recompute();
+        let weights: Vec<_> = outcome.report.findings.iter().map(|finding| finding.kind.weight).collect();
+        assert!(weights.is_sorted(), "{weights:?}");
+        for finding in &outcome.report.findings {
+            assert_eq!(finding.args.len(), finding.kind.args.len(), "{}", finding.kind.key);
+        }
+    }
+}
+
+#[test]
+fn what_waits_for_a_file_is_not_known_yet_and_never_safe() {
+    let waits = World::sound().with(|w| {
+        run(w, PatternRun::Pending);
+        w.pattern().weighed = None;
+        w.tree().weighed.clear();
+        w.tree().main_sprue = super::world::computed_tree(1, Vec::new()).main_sprue;
+    });
+    let outcome = waits.recompute();
+    let charge = outcome.flask().metal.on_balance;
+    assert_eq!(outcome.value(charge), pourbook::calc::Value::Missing(pourbook::calc::Cause::Pending));
+    assert_eq!(outcome.roots(charge), ["pattern.file-volume"]);
+}

@@ -1,0 +1,13 @@
+//! The documents: how they are written and read, what cannot be in them, what they raise and who may answer for it.
+
+mod acceptance;
+mod copies;
+mod faults;
+mod findings;
+mod format;
+mod generate;
+mod hostile;
+mod newer;
+mod survive;
+#[path = "../world/mod.rs"]
+mod world;

@@ -31,8 +31,8 @@ givens! {
 rules! {
     /// Price of a gram, from a price for any mass.
     PER_GRAM "price.per-gram" (price: Money, mass: Mass) -> PricePerGram
-        = Decimal "price/mass" { price.checked_div(mass) };
-        Standard "troy ounce 31.1034768 g exactly (international yard and pound agreement, 1959)"
+        = Decimal "round4(price/mass)" { round4(price.checked_div(mass)?) };
+        Standard "troy ounce 31.1034768 g exactly (international yard and pound agreement, 1959); rounded to a ten-thousandth, as it is kept"
     /// Price of a gram of an alloy by its fineness.
     ALLOY_PER_GRAM "price.alloy-per-gram" (fine: PricePerGram, fineness: Fineness, premium: Ratio) -> PricePerGram
         = Decimal "round4(fine*fineness/1000*(1 + premium))" {

@@ -172,7 +172,8 @@ fn the_table_of_layers_is_closed() {
         for lower in *allowed {
             assert!(!uses(lower).contains(layer), "{layer} and {lower} use each other");
             // Files write what paper renders, but speak to nobody themselves.
-            let missing: Vec<_> = uses(lower).iter().filter(|name| !allowed.contains(name) && (*layer, **name) != ("files", "texts")).collect();
+            let missing: Vec<_> =
+                uses(lower).iter().filter(|name| !allowed.contains(name) && (*layer, **name) != ("files", "texts")).collect();
             assert!(missing.is_empty(), "{layer} uses {lower}, which uses {missing:?}");
         }
     }

@@ -2,6 +2,7 @@
 //!
 //! The crate is a library with a thin binary. Layers, each may use what stands to its right and nothing to its left:
 //! `main → app | headless → files → paper → drawing → calc → job → stock → quantity`, and `files → mesh → quantity`.
+//! [`texts`] stands beside `quantity` and is used by paper and by everything to the left of it.
 //! Start reading at [`job`] for the documents and at [`calc`] for the figures.
 
 #[cfg(feature = "window")]
@@ -15,3 +16,4 @@ pub mod mesh;
 pub mod paper;
 pub mod quantity;
 pub mod stock;
+pub mod texts;

@@ -1,5 +1,18 @@
-//! The `pourbook` command: hands its arguments to the terminal layer and ends with its exit code.
+//! The `pourbook` command: hands its arguments to the terminal layer, which opens the window or prints.
 
-fn main() -> std::process::ExitCode {
-    std::process::ExitCode::SUCCESS
+use std::path::Path;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    pourbook::headless::run(std::env::args_os(), open_window)
+}
+
+#[cfg(feature = "window")]
+fn open_window(job: Option<&Path>) -> Result<(), String> {
+    pourbook::app::open(job)
+}
+
+#[cfg(not(feature = "window"))]
+fn open_window(_job: Option<&Path>) -> Result<(), String> {
+    Err("This build has no window".to_owned())
 }

@@ -14,6 +14,14 @@ use crate::stock::{EntryId, Sourced};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Id(u32);
 
+impl Id {
+    /// Its place in the book, from 0.
+    #[must_use]
+    pub fn index(self) -> usize {
+        self.0 as usize
+    }
+}
+
 /// Where the value of a line comes from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Origin {
@@ -232,12 +240,12 @@ impl Book {
     pub fn entered_or(&mut self, input: &'static Input, place: Place, number: Option<Finite>, default: &'static Given) -> Id {
         match number {
             Some(number) => self.entered(input, place, number.get()),
-            None => self.default(default, place),
+            None => self.assumed(default, place),
         }
     }
 
     /// A default of the house.
-    pub fn default(&mut self, given: &'static Given, place: Place) -> Id {
+    pub fn assumed(&mut self, given: &'static Given, place: Place) -> Id {
         self.row(Origin::Default(given), place, Value::finite(given.value), &[])
     }
 

@@ -165,7 +165,7 @@ impl<'a> Pass<'a> {
         let (planned, reading) = self.planned(burnout, &load, mould);
         let start = match burnout.start_c {
             Some(number) => self.book.entered(&START, place, number.get()),
-            None => self.book.default(&super::site::ROOM_DEFAULT, place),
+            None => self.book.assumed(&super::site::ROOM_DEFAULT, place),
         };
         let mut from = start;
         let mut ramps = Vec::new();

@@ -7,7 +7,7 @@ use super::flask::FlaskFigures;
 use super::pass::Pass;
 use super::rule::{inputs, rules};
 use crate::job::{Burnout, Place};
-use crate::stock::{Kiln, PatternMaterial, Powder, Sourced, StageTable};
+use crate::stock::{Kiln, PatternClass, PatternMaterial, Powder, Sourced, StageTable};
 
 inputs! {
     /// True temperature less the kiln's reading.
@@ -122,10 +122,7 @@ impl<'a> Pass<'a> {
 
     fn carbon(&mut self, burnout: &Burnout, figures: &BurnoutFigures, load: &[&FlaskFigures]) {
         // Stones are burnt out slowly and low, by a sheet of their own.
-        if load.iter().any(|flask| flask.stones) {
-            return;
-        }
-        let materials = load.iter().flat_map(|flask| &flask.materials);
+        let materials = load.iter().filter(|flask| !flask.stones).flat_map(|flask| &flask.materials);
         let entries = materials.filter_map(|id| self.shelf.get::<PatternMaterial>(id.as_str()));
         let Some(hardest) = entries.max_by(|a, b| a.burnout.above_700_h.low.total_cmp(&b.burnout.above_700_h.low)) else { return };
         let span = &hardest.burnout.above_700_h;
@@ -141,8 +138,10 @@ impl<'a> Pass<'a> {
     fn table_meant(&mut self, burnout: &Burnout, load: &[&FlaskFigures]) {
         let Some(table) = table_of(burnout).and_then(|id| self.shelf.get::<StageTable>(id.as_str())) else { return };
         let materials = load.iter().flat_map(|flask| &flask.materials);
+        // Sprues of wax run out before anything else burns: the pieces rule.
         let materials = materials.filter_map(|id| self.shelf.get::<PatternMaterial>(id.as_str()));
-        let pattern = materials.filter(|material| !table.patterns.contains(&material.class)).map(|material| material.name.clone()).next();
+        let pieces = materials.filter(|material| material.class != PatternClass::SprueWax);
+        let pattern = pieces.filter(|material| !table.patterns.contains(&material.class)).map(|material| material.name.clone()).next();
         let powders = load.iter().filter_map(|flask| self.shelf.get::<Powder>(flask.powder.as_ref()?.as_str()));
         let powder = powders.filter(|powder| !table.powders.contains(&powder.class)).map(|powder| powder.name.clone()).next();
         if let Some(other) = pattern.or(powder) {

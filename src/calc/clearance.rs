@@ -71,7 +71,7 @@ impl<'a> Pass<'a> {
             let strictest = materials.iter().max_by(|a, b| a.wall_clearance_mm.value.total_cmp(&b.wall_clearance_mm.value));
             let needed = match strictest {
                 Some(material) => self.shelf_term(&WALL_NEEDED, &material.id, &material.wall_clearance_mm),
-                None => self.book.default(&WALL_NEEDED_DEFAULT, place),
+                None => self.book.assumed(&WALL_NEEDED_DEFAULT, place),
             };
             self.room_found(place, wall, needed, [tree_diameter, diameter], &finding::TREE_TOO_WIDE, &finding::WALL_CLEARANCE);
             (room.wall, room.wall_needed) = (Some(wall), Some(needed));
@@ -80,7 +80,7 @@ impl<'a> Pass<'a> {
             let collar = self.book.entered_or(&COLLAR, place, flask.collar_mm, &NO_COLLAR);
             let top = self.book.derive(&TOP_ROOM, place, [height, collar, tree_height]);
             let given = if vessel.height_mm <= SMALL_FLASK_MM { &TOP_NEEDED_SMALL } else { &TOP_NEEDED_LARGE };
-            let needed = self.book.default(given, place);
+            let needed = self.book.assumed(given, place);
             self.room_found(place, top, needed, [tree_height, height], &finding::TREE_TOO_HIGH, &finding::TOP_CLEARANCE);
             (room.top, room.top_needed) = (Some(top), Some(needed));
         }

@@ -1,10 +1,9 @@
 //! One flask with everything in it and around it.
 
-use std::collections::BTreeSet;
-
 use super::alloy::{AlloyTerms, SOLIDUS_OFF};
 use super::book::Id;
 use super::burnout::BurnoutFigures;
+use super::by_id::ById;
 use super::clearance::ClearanceFigures;
 use super::finding::{self, Arg};
 use super::investment::MixFigures;
@@ -15,9 +14,9 @@ use super::pattern::PatternFigures;
 use super::pour::PourFigures;
 use super::rule::{inputs, rules};
 use super::site::SiteFigures;
-use super::tree::{TreeFigures, line_of};
+use super::tree::TreeFigures;
 use super::value::Cause;
-use crate::job::{BurnoutId, Flask, FlaskId, Line, MeltId, Pattern, Place, Tree, TreeId};
+use crate::job::{BurnoutId, Flask, FlaskId, MeltId, Pattern, Place, Tree, TreeId};
 use crate::stock::{Base, EntryId, Flask as Vessel, PatternMaterial, Powder, PowderClass, Section};
 
 inputs! {
@@ -78,11 +77,11 @@ impl<'a> Pass<'a> {
         &mut self,
         trees: &[TreeFigures],
         patterns: &[PatternFigures],
-        lines: &[&'a Line],
+        by_id: &ById<'a>,
         site: &SiteFigures,
     ) -> Vec<FlaskFigures> {
         let job = self.job;
-        job.flasks.iter().map(|flask| self.flask(flask, trees, patterns, lines, site)).collect()
+        job.flasks.iter().map(|flask| self.flask(flask, trees, patterns, by_id, site)).collect()
     }
 
     fn flask(
@@ -90,15 +89,15 @@ impl<'a> Pass<'a> {
         flask: &'a Flask,
         trees: &[TreeFigures],
         patterns: &[PatternFigures],
-        lines: &[&'a Line],
+        by_id: &ById<'a>,
         site: &SiteFigures,
     ) -> FlaskFigures {
         let place = Place::Flask(flask.id);
         let job = self.job;
         let tree = flask.tree.and_then(|id| job.trees.iter().find(|tree| tree.id == id));
         let tree_figures = flask.tree.and_then(|id| trees.iter().find(|tree| tree.id == id));
-        let hung = tree.map(|tree| self.hung_patterns(tree, lines)).unwrap_or_default();
-        let alloy_id = self.flask_alloy(flask, tree, lines);
+        let hung = tree.map(|tree| hung_patterns(tree, by_id)).unwrap_or_default();
+        let alloy_id = self.flask_alloy(flask, tree, by_id);
         let alloy = self.alloy(alloy_id, place);
         let powder = self.entry::<Powder>(flask.powder.as_ref(), place);
         let vessel = self.entry::<Vessel>(flask.vessel.as_ref(), place);
@@ -137,26 +136,18 @@ impl<'a> Pass<'a> {
         }
     }
 
-    fn hung_patterns(&self, tree: &Tree, lines: &[&'a Line]) -> Vec<&'a Pattern> {
-        let ids: BTreeSet<_> = tree.pieces.iter().filter_map(|hung| line_of(lines, hung)?.pattern).collect();
-        let job = self.job;
-        job.patterns.iter().filter(|pattern| ids.contains(&pattern.id)).collect()
-    }
-
     /// The alloy of the pieces on the tree, or of the flask where no piece says it. Two alloys on one tree are a Stop.
-    fn flask_alloy(&mut self, flask: &'a Flask, tree: Option<&'a Tree>, lines: &[&'a Line]) -> Option<&'a EntryId> {
+    fn flask_alloy(&mut self, flask: &'a Flask, tree: Option<&'a Tree>, by_id: &ById<'a>) -> Option<&'a EntryId> {
         let mut alloys: Vec<&'a EntryId> = flask.alloy.iter().collect();
         for hung in tree.map(|tree| tree.pieces.as_slice()).unwrap_or_default() {
-            if let Some(alloy) = line_of(lines, hung).and_then(|line| line.alloy.as_ref())
+            if let Some(alloy) = by_id.line(hung.line).and_then(|(_, found)| found.line.alloy.as_ref())
                 && !alloys.contains(&alloy)
             {
                 alloys.push(alloy);
             }
         }
         if let [first, second, ..] = alloys.as_slice() {
-            let named =
-                |id: &EntryId| Arg::Text(self.shelf.entry(id.as_str()).map_or_else(|| id.to_string(), |entry| entry.name().to_owned()));
-            let args = vec![named(first), named(second)];
+            let args = vec![Arg::Text(self.name_of(first)), Arg::Text(self.name_of(second))];
             self.find(&finding::TWO_ALLOYS, Place::Flask(flask.id), args);
         }
         alloys.first().copied()
@@ -207,12 +198,25 @@ impl<'a> Pass<'a> {
     }
 }
 
+/// The patterns of the pieces on a tree, each once.
+fn hung_patterns<'a>(tree: &Tree, by_id: &ById<'a>) -> Vec<&'a Pattern> {
+    let mut ids: Vec<_> = tree.pieces.iter().filter_map(|hung| by_id.line(hung.line)?.1.line.pattern).collect();
+    ids.sort_unstable();
+    ids.dedup();
+    ids.into_iter().filter_map(|id| by_id.pattern(id)).collect()
+}
+
 /// The materials weighed on the tree or of the patterns that hang there, each once.
 fn materials_of(tree: Option<&Tree>, hung: &[&Pattern]) -> Vec<EntryId> {
     let weighed = tree.into_iter().flat_map(|tree| &tree.weighed).filter_map(|part| part.material.as_ref());
     let patterns = hung.iter().filter_map(|pattern| pattern.material.as_ref());
-    let all: BTreeSet<&EntryId> = weighed.chain(patterns).collect();
-    all.into_iter().cloned().collect()
+    let mut all: Vec<EntryId> = Vec::new();
+    for material in weighed.chain(patterns) {
+        if !all.contains(material) {
+            all.push(material.clone());
+        }
+    }
+    all
 }
 
 /// A mixed tree is poured as its lightest pieces need it.

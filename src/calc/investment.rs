@@ -162,7 +162,7 @@ impl<'a> Pass<'a> {
         let tree_volume = tree.map_or_else(|| self.book.absent(&super::metal::FLASK_TREE, place, Cause::NotChosen), |tree| tree.volume);
         let dome = match base {
             Some(base) => self.shelf_term(&DOME, &base.id, &base.dome_cm3),
-            None => self.book.default(&NO_DOME, place),
+            None => self.book.assumed(&NO_DOME, place),
         };
         let spill = self.book.entered_or(&SPILL, place, flask.spill_share, &SPILL_DEFAULT);
         let slurry = self.book.derive(&SLURRY, place, [flask_volume, tree_volume, dome, spill]);
@@ -177,7 +177,7 @@ impl<'a> Pass<'a> {
         let each = self.book.derive(&POWDER_IN_SLURRY, place, [density, ratio, liquid]);
         let slurry_density = self.book.derive(&SLURRY_DENSITY, place, [density, ratio, liquid]);
         let exact = self.book.derive(&POWDER, place, [slurry, each]);
-        let step = self.book.default(&POWDER_STEP_DEFAULT, place);
+        let step = self.book.assumed(&POWDER_STEP_DEFAULT, place);
         let weighed = self.book.derive(&POWDER_WEIGHED, place, [exact, step]);
         let water = self.book.derive(&WATER_WEIGHED, place, [weighed, ratio]);
         let (mixes, powder_of_mix, water_of_mix) = self.mixes(flask, powder, slurry, weighed, water);
@@ -250,7 +250,7 @@ impl<'a> Pass<'a> {
         let bowl = match (flask.bowl_cm3, self.studio.bowl_cm3) {
             (Some(bowl), _) => self.book.entered(&BOWL, place, bowl.get()),
             (None, Some(bowl)) => self.book.studio(&BOWL, bowl.get()),
-            (None, None) => self.book.default(&BOWL_DEFAULT, place),
+            (None, None) => self.book.assumed(&BOWL_DEFAULT, place),
         };
         let rise = match powder {
             // The higher end: slurry over the rim is lost, and so is the pump's oil.

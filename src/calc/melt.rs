@@ -8,7 +8,7 @@ use super::pass::Pass;
 use super::rule::{inputs, rules};
 use super::value::Cause;
 use crate::job::{Draw, Drive, FlaskId, Lot, Melt, MeltId, Place};
-use crate::stock::{Alloy, Crucible, EntryId};
+use crate::stock::{Alloy, Crucible, Element, EntryId};
 use num_rational::Ratio;
 use num_traits::CheckedDiv;
 use num_traits::CheckedMul;
@@ -95,7 +95,8 @@ impl<'a> Pass<'a> {
             }
         }
         if let [first, second, ..] = alloys.as_slice() {
-            self.find(&finding::MELT_TWO_ALLOYS, place, vec![Arg::Text(first.to_string()), Arg::Text(second.to_string())]);
+            let args = vec![Arg::Text(self.name_of(first)), Arg::Text(self.name_of(second))];
+            self.find(&finding::MELT_TWO_ALLOYS, place, args);
         }
         let crucible = self.entry::<Crucible>(melt.crucible.as_ref(), place);
         let mut figures = self.poured(Some(melt.id), place, &fed, crucible);
@@ -173,36 +174,43 @@ impl<'a> Pass<'a> {
             return None;
         }
         let studio = self.studio;
+        let mark = alloy.and_then(|id| self.shelf.get::<Alloy>(id.as_str())?.fineness);
         let (mut draws, mut fine) = (Vec::new(), Vec::new());
         for draw in &melt.charge {
             let grams = self.book.weighed(&DRAWN, place, draw.grams);
             draws.push(grams);
             let lot = studio.lots.iter().find(|lot| lot.id == draw.lot);
             self.lot_findings(melt, draw, lot, alloy);
-            let fineness = match lot.and_then(|lot| self.lot_fineness(lot)) {
+            let Some(mark) = mark else { continue };
+            let fineness = match lot.and_then(|lot| self.lot_fineness(lot, mark.metal)) {
                 Some(permille) => self.book.studio(&LOT_FINENESS, permille),
                 None => self.book.absent(&LOT_FINENESS, place, Cause::NotSaid),
             };
             fine.push(self.book.derive(&FINE_IN_DRAW, place, [grams, fineness]));
         }
         let drawn = self.book.derive_over(&DRAWN_IN_ALL, place, &draws);
-        let fine = self.book.derive_over(&FINE_IN_ALL, place, &fine);
-        let fineness = self.book.derive(&MELT_FINENESS, place, [fine, drawn]);
         if let (Some(has), Some(needs)) = (self.book.number(drawn), self.book.number(figures.charge))
             && has < needs
         {
             self.find_on(&finding::CHARGE_SHORT, place, drawn, vec![Arg::Figure(drawn), Arg::Figure(figures.charge)]);
         }
+        mark?;
+        let fine = self.book.derive_over(&FINE_IN_ALL, place, &fine);
+        let fineness = self.book.derive(&MELT_FINENESS, place, [fine, drawn]);
         self.under_mark(melt, fineness, alloy);
         Some(fineness)
     }
 
-    fn lot_fineness(&self, lot: &Lot) -> Option<f64> {
-        let by_alloy = || {
-            let alloy = self.shelf.get::<Alloy>(lot.alloy.as_ref()?.as_str())?;
-            Some(alloy.fineness?.permille.get())
-        };
-        lot.fineness_permille.map(crate::quantity::Finite::get).or_else(by_alloy)
+    /// How much of `metal` a lot holds, in thousandths. A lot that is accounted in another metal holds what its alloy says, or none.
+    fn lot_fineness(&self, lot: &Lot, metal: Element) -> Option<f64> {
+        let alloy = lot.alloy.as_ref().and_then(|id| self.shelf.get::<Alloy>(id.as_str()));
+        let mark = alloy.and_then(|alloy| alloy.fineness);
+        let counted_in = if lot.metal.is_empty() { mark.map(|mark| format!("{:?}", mark.metal)) } else { Some(lot.metal.clone()) };
+        if counted_in.is_some_and(|counted_in| counted_in != format!("{metal:?}")) {
+            return Some(alloy.map_or(0.0, |alloy| alloy.composition.of(metal).get()));
+        }
+        let by_mark = || Some(mark?.permille.get());
+        lot.fineness_permille.map(crate::quantity::Finite::get).or_else(by_mark)
     }
 
     fn under_mark(&mut self, melt: &Melt, fineness: Id, alloy: Option<&EntryId>) {
@@ -234,7 +242,7 @@ impl<'a> Pass<'a> {
         if let (Some(of), Some(alloy)) = (&lot.alloy, alloy)
             && of != alloy
         {
-            self.find(&finding::LOT_OTHER_METAL, place, vec![Arg::Text(lot.id.to_string()), Arg::Text(of.to_string())]);
+            self.find(&finding::LOT_OTHER_METAL, place, vec![Arg::Text(lot.id.to_string()), Arg::Text(self.name_of(of))]);
         }
     }
 }

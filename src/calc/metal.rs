@@ -8,7 +8,7 @@ use super::rule::{givens, inputs, rules};
 use super::tree::TreeFigures;
 use super::value::Cause;
 use crate::job::{Flask, Place};
-use crate::quantity::Kind;
+use crate::quantity::{Kind, half_up};
 use crate::stock::Base;
 use rust_decimal::Decimal;
 
@@ -73,7 +73,7 @@ rules! {
 
 /// The next multiple of `step` at or above `number`; a hair of binary noise above a step does not count.
 pub(super) fn ceil_to(number: Decimal, step: Decimal) -> Option<Decimal> {
-    let steps = number.checked_div(step)?.round_dp(6).ceil();
+    let steps = half_up(number.checked_div(step)?, 6).ceil();
     steps.checked_mul(step)
 }
 
@@ -123,13 +123,13 @@ impl<'a> Pass<'a> {
         let tree = self.book.derive_over(&TREE_METAL, place, &parts);
         let least = match flask.button.least {
             Some(grams) => self.book.weighed(&BUTTON_LEAST, place, grams),
-            None => self.book.default(&BUTTON_LEAST_DEFAULT, place),
+            None => self.book.assumed(&BUTTON_LEAST_DEFAULT, place),
         };
         let share = self.book.entered_or(&BUTTON_SHARE, place, flask.button.share, &BUTTON_SHARE_DEFAULT);
         let button = self.book.derive(&BUTTON, place, [least, share, tree]);
         let reserve = match flask.reserve {
             Some(grams) => self.book.weighed(&RESERVE, place, grams),
-            None => self.book.default(&NO_RESERVE, place),
+            None => self.book.assumed(&NO_RESERVE, place),
         };
         let loss = match (flask.melt_loss, alloy) {
             (Some(loss), _) => self.book.entered(&LOSS, place, loss.get()),
@@ -148,7 +148,7 @@ impl<'a> Pass<'a> {
     pub(super) fn balance_step(&mut self, place: Place) -> Id {
         match self.studio.balance_step {
             Some(step) => self.book.studio_grams(&STEP, step),
-            None => self.book.default(&STEP_DEFAULT, place),
+            None => self.book.assumed(&STEP_DEFAULT, place),
         }
     }
 

@@ -7,9 +7,11 @@ mod alloy;
 mod book;
 mod burnout;
 mod burnout_findings;
+mod by_id;
 mod clearance;
 pub mod finding;
 mod flask;
+mod freeze;
 mod investment;
 mod melt;
 mod metal;
@@ -30,6 +32,7 @@ pub use burnout::{BurnoutFigures, StageFigures};
 pub use clearance::ClearanceFigures;
 pub use finding::{Arg, Finding, FindingKind, Weight};
 pub use flask::FlaskFigures;
+pub use freeze::plan_of;
 pub use investment::MixFigures;
 pub use melt::MeltFigures;
 pub use metal::MetalFigures;
@@ -42,7 +45,7 @@ pub use site::SiteFigures;
 pub use tree::{TreeFigures, TreePart};
 pub use value::{Cause, Value};
 
-use crate::job::{Job, Line, Studio};
+use crate::job::{Job, Studio};
 use crate::stock::{OverlayNote, Shelf};
 use pass::Pass;
 
@@ -95,8 +98,7 @@ impl Shelves {
 /// The job is taken as it is: give it through [`crate::job::check::mend`] first, so that nothing absurd is computed with.
 pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, setting: &Setting, book: &mut Book) -> Report {
     book.clear();
-    let mut by_id: Vec<&Line> = job.lines().map(|(_, line)| line).collect();
-    by_id.sort_by_key(|line| line.id);
+    let by_id = by_id::ById::new(job);
     let mut pass = Pass::new(job, studio, &shelves.job, runs, setting, book);
     let site = pass.site();
     let patterns = pass.patterns();

@@ -4,6 +4,7 @@ use jiff::civil::Date;
 
 use super::alloy::AlloyTerms;
 use super::book::Id;
+use super::by_id::place_of;
 use super::finding::{self, Arg};
 use super::pass::Pass;
 use super::pattern::PatternFigures;
@@ -58,7 +59,7 @@ rules! {
 
 /// Rounds half up (away from zero) to two decimals.
 pub(super) fn round2(number: rust_decimal::Decimal) -> Option<rust_decimal::Decimal> {
-    Some(number.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero))
+    Some(crate::quantity::half_up(number, 2))
 }
 
 /// Figures of one line.
@@ -92,7 +93,7 @@ impl<'a> Pass<'a> {
             volume: self.book.absent(&LINE_PATTERN, Place::Job, Cause::NotChosen),
             density: self.book.absent(&LINE_ALLOY, Place::Job, Cause::NotChosen),
         };
-        let mut lines = Vec::with_capacity(job.orders.len());
+        let mut lines = Vec::with_capacity(job.lines().count());
         for (order, line) in job.lines() {
             let alloy = self.alloy_of_line(line.alloy.as_ref(), Place::Line(line.id), &mut alloys);
             lines.push(self.line(order, line, alloy, patterns, prices, &none));
@@ -146,7 +147,7 @@ impl<'a> Pass<'a> {
         let Some(bore) = line.size.as_ref().and_then(|size| self.ring_size(size, place)) else { return (None, None) };
         self.book.derive(&CIRCUMFERENCE, place, [bore]);
         let (Some(pattern), Some(alloy)) = (pattern, alloy) else { return (Some(bore), None) };
-        let opens = self.book.default(&BORE_OPENS, place);
+        let opens = self.book.assumed(&BORE_OPENS, place);
         let pattern_bore = self.book.derive(&PATTERN_BORE, place, [bore, opens, pattern.shrink, alloy.shrink]);
         (Some(bore), Some(pattern_bore))
     }
@@ -180,7 +181,7 @@ pub(super) fn due(order: &Order, line: &Line) -> Option<Date> {
 
 /// The pattern of an id, in the list sorted by id.
 pub(super) fn find_pattern(patterns: &[PatternFigures], id: PatternId) -> Option<&PatternFigures> {
-    patterns.binary_search_by_key(&id, |pattern| pattern.id).ok().map(|index| &patterns[index])
+    place_of(patterns, id.0, |pattern| pattern.id.0).map(|place| &patterns[place])
 }
 
 /// What stands in where a line has no pattern or no alloy.

@@ -50,6 +50,11 @@ impl<'a> Pass<'a> {
         entry
     }
 
+    /// The name of an entry, or its id where the shelf does not have it.
+    pub fn name_of(&self, id: &EntryId) -> String {
+        self.shelf.entry(id.as_str()).map_or_else(|| id.to_string(), |entry| entry.name().to_owned())
+    }
+
     /// A number of a shelf entry, made once in a recompute.
     pub fn shelf_term(&mut self, input: &'static Input, entry: &EntryId, number: &Sourced) -> Id {
         if let Some(id) = self.shelf_terms.get(&(input.key, entry.clone())) {

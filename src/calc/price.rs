@@ -6,9 +6,10 @@ use super::pass::Pass;
 use super::rule::{givens, inputs, rules};
 use super::value::Cause;
 use crate::job::{Place, Price, PriceUnit};
+use crate::quantity::half_up;
 use crate::stock::{Alloy, EntryId};
 use jiff::civil::Date;
-use rust_decimal::{Decimal, RoundingStrategy};
+use rust_decimal::Decimal;
 
 inputs! {
     /// The price as it was written down.
@@ -32,7 +33,7 @@ rules! {
     /// Price of a gram, from a price for any mass.
     PER_GRAM "price.per-gram" (price: Money, mass: Mass) -> PricePerGram
         = Decimal "round4(price/mass)" { round4(price.checked_div(mass)?) };
-        Standard "troy ounce 31.1034768 g exactly (international yard and pound agreement, 1959); rounded to a ten-thousandth, as it is kept"
+        Standard "troy ounce 31.1034768 g exactly (international yard and pound agreement, 1959)"
     /// Price of a gram of an alloy by its fineness.
     ALLOY_PER_GRAM "price.alloy-per-gram" (fine: PricePerGram, fineness: Fineness, premium: Ratio) -> PricePerGram
         = Decimal "round4(fine*fineness/1000*(1 + premium))" {
@@ -46,7 +47,7 @@ rules! {
 }
 
 fn round4(number: Decimal) -> Option<Decimal> {
-    Some(number.round_dp_with_strategy(4, RoundingStrategy::MidpointAwayFromZero))
+    Some(half_up(number, 4))
 }
 
 /// What a gram of one alloy costs.
@@ -77,7 +78,7 @@ impl<'a> Pass<'a> {
         }
         let premium = match self.studio.money.metal_premium {
             Some(share) => self.book.studio(&PREMIUM, share.get()),
-            None => self.book.default(&NO_PREMIUM, Place::Studio),
+            None => self.book.assumed(&NO_PREMIUM, Place::Studio),
         };
         alloys.into_iter().filter_map(|id| self.alloy_price(id, premium)).collect()
     }

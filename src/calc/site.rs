@@ -95,11 +95,11 @@ impl Pass<'_> {
         };
         let barometer = said(self.book, &BAROMETER, job.barometer_kpa, studio.barometer_kpa).unwrap_or_else(|| {
             let altitude =
-                said(self.book, &ALTITUDE, job.altitude_m, studio.altitude_m).unwrap_or_else(|| self.book.default(&SEA_LEVEL, Place::Job));
+                said(self.book, &ALTITUDE, job.altitude_m, studio.altitude_m).unwrap_or_else(|| self.book.assumed(&SEA_LEVEL, Place::Job));
             self.book.derive(&BAROMETER_AT, Place::Job, [altitude])
         });
-        let room = said(self.book, &ROOM, job.room_c, studio.room_c).unwrap_or_else(|| self.book.default(&ROOM_DEFAULT, Place::Job));
-        let water = said(self.book, &WATER, job.water_c, studio.water_c).unwrap_or_else(|| self.book.default(&WATER_DEFAULT, Place::Job));
+        let room = said(self.book, &ROOM, job.room_c, studio.room_c).unwrap_or_else(|| self.book.assumed(&ROOM_DEFAULT, Place::Job));
+        let water = said(self.book, &WATER, job.water_c, studio.water_c).unwrap_or_else(|| self.book.assumed(&WATER_DEFAULT, Place::Job));
         SiteFigures { barometer, room, water }
     }
 }

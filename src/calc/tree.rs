@@ -1,6 +1,7 @@
 //! Trees: volume and weight by material, from the scale or computed; outer measures.
 
 use super::book::Id;
+use super::by_id::{ById, Ordered};
 use super::finding::{self, Arg};
 use super::order::find_pattern;
 use super::pass::Pass;
@@ -115,16 +116,16 @@ pub struct TreeFigures {
 }
 
 impl<'a> Pass<'a> {
-    pub(super) fn trees(&mut self, patterns: &[PatternFigures], lines: &[&'a Line]) -> Vec<TreeFigures> {
+    pub(super) fn trees(&mut self, patterns: &[PatternFigures], by_id: &ById<'a>) -> Vec<TreeFigures> {
         let job = self.job;
-        job.trees.iter().map(|tree| self.tree(tree, patterns, lines)).collect()
+        job.trees.iter().map(|tree| self.tree(tree, patterns, by_id)).collect()
     }
 
-    fn tree(&mut self, tree: &'a Tree, patterns: &[PatternFigures], lines: &[&'a Line]) -> TreeFigures {
+    fn tree(&mut self, tree: &'a Tree, patterns: &[PatternFigures], by_id: &ById<'a>) -> TreeFigures {
         let place = Place::Tree(tree.id);
         let base = self.entry::<Base>(tree.base.as_ref(), place);
         let weighed = !tree.weighed.is_empty();
-        let parts = if weighed { self.weighed_parts(tree) } else { self.computed_parts(tree, patterns, lines) };
+        let parts = if weighed { self.weighed_parts(tree) } else { self.computed_parts(tree, patterns, by_id) };
         let volumes: Vec<Id> = parts.iter().map(|part| part.volume).collect();
         let volume = if volumes.is_empty() {
             self.book.absent(&TREE_UNKNOWN, place, Cause::NotSaid)
@@ -133,11 +134,11 @@ impl<'a> Pass<'a> {
             if weighed {
                 sum
             } else {
-                let welds = self.book.default(&WELDS, place);
+                let welds = self.book.assumed(&WELDS, place);
                 self.book.derive(&WELDED_VOLUME, place, [sum, welds])
             }
         };
-        let (diameter, height) = self.envelope(tree, base, patterns, lines);
+        let (diameter, height) = self.envelope(tree, base, patterns, by_id);
         TreeFigures { id: tree.id, weighed, parts, volume, diameter, height }
     }
 
@@ -162,19 +163,19 @@ impl<'a> Pass<'a> {
         }
     }
 
-    fn computed_parts(&mut self, tree: &'a Tree, patterns: &[PatternFigures], lines: &[&'a Line]) -> Vec<TreePart> {
+    fn computed_parts(&mut self, tree: &'a Tree, patterns: &[PatternFigures], by_id: &ById<'a>) -> Vec<TreePart> {
         let mut parts = Vec::new();
         let mut row = 0;
         for hung in &tree.pieces {
             row += 1;
             let place = Place::TreeRow(tree.id, row);
-            let Some(line) = line_of(lines, hung) else { continue };
+            let Some((_, Ordered { line, .. })) = by_id.line(hung.line) else { continue };
             let pattern = line.pattern.and_then(|id| find_pattern(patterns, id));
             let volume = pattern.map(|pattern| pattern.charge_volume);
             let volume = volume.unwrap_or_else(|| self.book.absent(&TREE_UNKNOWN, place, Cause::NotChosen));
             let count = self.book.entered(&COUNT, place, f64::from(hung_count(hung, line)));
             let volume = self.book.derive(&PIECES_VOLUME, place, [volume, count]);
-            let material = pattern.and_then(|pattern| self.job.patterns.iter().find(|other| other.id == pattern.id)?.material.clone());
+            let material = line.pattern.and_then(|id| by_id.pattern(id)?.material.clone());
             parts.push(TreePart { place, material, weight: None, density: None, volume });
         }
         let main = tree.main_sprue.iter().map(|main| (main.material.as_ref(), 1, main.diameter_mm, main.length_mm));
@@ -200,7 +201,7 @@ impl<'a> Pass<'a> {
         tree: &'a Tree,
         base: Option<&'a Base>,
         patterns: &[PatternFigures],
-        lines: &[&'a Line],
+        by_id: &ById<'a>,
     ) -> (Option<Id>, Option<Id>) {
         let place = Place::Tree(tree.id);
         let measured = tree.envelope.as_ref();
@@ -219,8 +220,7 @@ impl<'a> Pass<'a> {
         let angle = self.sprue_angle(run, place);
         let (mut reaches, mut rises) = (Vec::new(), Vec::new());
         for (row, hung) in (1..).zip(&tree.pieces) {
-            let line = line_of(lines, hung);
-            let pattern = line.and_then(|line| line.pattern).and_then(|id| find_pattern(patterns, id));
+            let pattern = by_id.line(hung.line).and_then(|(_, found)| found.line.pattern).and_then(|id| find_pattern(patterns, id));
             let Some([along, across, deep]) = pattern.and_then(|pattern| pattern.extents) else { return (diameter, height) };
             let row = Place::TreeRow(tree.id, row);
             reaches.push(self.book.derive(&REACH, row, [main_diameter, feed, along, across, deep, angle]));
@@ -252,11 +252,6 @@ impl<'a> Pass<'a> {
             }
         }
     }
-}
-
-/// The line whose pieces hang there, in the list sorted by id.
-pub(super) fn line_of<'a>(lines: &[&'a Line], hung: &Hung) -> Option<&'a Line> {
-    lines.binary_search_by_key(&hung.line, |line| line.id).ok().map(|index| lines[index])
 }
 
 /// How many pieces of a line hang there: the named ones, or all of them; cancelled ones never do.

@@ -3,7 +3,7 @@
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
-use crate::quantity::{Grams, Kind, Money};
+use crate::quantity::{Grams, Kind, Money, half_up};
 
 /// Why a value is missing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -57,7 +57,7 @@ impl Value {
     #[must_use]
     pub fn decimal(self) -> Option<Decimal> {
         match self {
-            Self::Number(number) => Decimal::from_f64(number),
+            Self::Number(number) => decimal_of(number),
             Self::Grams(grams) => Some(grams.decimal()),
             Self::Money(money) => Some(money.decimal()),
             Self::Missing(_) => None,
@@ -81,10 +81,23 @@ impl Value {
     /// A decimal as grams or money by its kind.
     pub(super) fn from_decimal(decimal: Option<Decimal>, kind: Kind) -> Self {
         let value = decimal.and_then(|decimal| match kind {
-            Kind::Mass => Grams::new(decimal.round_dp(6)).map(Self::Grams),
-            Kind::Money | Kind::PricePerGram => Money::new(decimal.round_dp(4)).map(Self::Money),
+            Kind::Mass => Grams::new(half_up(decimal, 6)).map(Self::Grams),
+            Kind::Money | Kind::PricePerGram => Money::new(half_up(decimal, 4)).map(Self::Money),
             _ => decimal.to_f64().map(Self::Number),
         });
         value.unwrap_or(Self::Missing(Cause::NotFinite))
+    }
+}
+
+/// The decimal nearest to a binary number: to nine places where it is below a million, which is quick and finer than any scale; to the
+/// number's own digits beyond.
+fn decimal_of(number: f64) -> Option<Decimal> {
+    if number.abs() < 1e6 {
+        // Below 10¹⁵, so both the product and the integer are exact enough.
+        #[allow(clippy::cast_possible_truncation)]
+        let billionths = (number * 1e9).round() as i64;
+        Some(Decimal::new(billionths, 9))
+    } else {
+        Decimal::from_f64(number)
     }
 }

@@ -4,29 +4,31 @@ use std::collections::BTreeMap;
 
 use super::book::Origin;
 use super::burnout::BurnoutFigures;
+use super::by_id::{ById, Ordered};
 use super::finding::{self, Arg, Finding, Weight, Worse};
 use super::flask::FlaskFigures;
 use super::order::due;
 use super::pass::Pass;
-use super::tree::line_of;
-use crate::job::{Accepted, Hung, Job, Line, LineId, Place, Role};
+use crate::job::{Accepted, Hung, Job, Line, Place, Role};
 use crate::stock::OverlayNote;
 
 impl<'a> Pass<'a> {
     /// Pieces that hang on no tree while the job has trees, and pieces that hang on two.
-    pub(super) fn pieces_hung(&mut self, lines: &[&'a Line]) {
+    pub(super) fn pieces_hung(&mut self, by_id: &ById<'a>) {
         let job: &'a Job = self.job;
         if job.trees.is_empty() {
             return;
         }
-        let mut hung: BTreeMap<LineId, Vec<&Hung>> = BTreeMap::new();
-        for piece in job.trees.iter().flat_map(|tree| &tree.pieces) {
-            if let Some(line) = line_of(lines, piece) {
-                hung.entry(line.id).or_default().push(piece);
-            }
-        }
+        let pieces = job.trees.iter().flat_map(|tree| &tree.pieces);
+        let mut hung: Vec<(usize, &Hung)> = pieces.filter_map(|piece| Some((by_id.line(piece.line)?.0, piece))).collect();
+        hung.sort_by_key(|(place, _)| *place);
+        let of_line = |id| {
+            let place = by_id.line(id).map_or(usize::MAX, |(place, _)| place);
+            let first = hung.partition_point(|(other, _)| *other < place);
+            hung[first..].iter().take_while(move |(other, _)| *other == place).map(|(_, piece)| *piece)
+        };
         for (order, line) in job.lines() {
-            let (missing, twice) = missing_and_twice(line, hung.get(&line.id).map(Vec::as_slice).unwrap_or_default());
+            let (missing, twice) = missing_and_twice(line, of_line(line.id));
             let place = Place::Line(line.id);
             let design = || Arg::Text(line.design.clone());
             if missing > 0 {
@@ -47,17 +49,18 @@ impl<'a> Pass<'a> {
     }
 
     /// Pieces that are due before their flask is poured.
-    pub(super) fn late(&mut self, flasks: &[FlaskFigures], burnouts: &[BurnoutFigures], lines: &[&'a Line]) {
+    pub(super) fn late(&mut self, flasks: &[FlaskFigures], burnouts: &[BurnoutFigures], by_id: &ById<'a>) {
         let job: &'a Job = self.job;
-        let orders: BTreeMap<LineId, _> = job.lines().map(|(order, line)| (line.id, order)).collect();
         for flask in flasks {
             let poured = job.burnouts.iter().find(|load| Some(load.id) == flask.burnout).and_then(|load| load.pour_at);
             debug_assert!(flask.burnout.is_none() || burnouts.iter().any(|load| Some(load.id) == flask.burnout));
             let (Some(poured), Some(tree)) = (poured, job.trees.iter().find(|tree| Some(tree.id) == flask.tree)) else { continue };
             for piece in &tree.pieces {
-                let Some(line) = line_of(lines, piece) else { continue };
-                let Some(order) = orders.get(&line.id) else { continue };
-                if let Some(due) = due(order, line).filter(|due| *due < poured.date()) {
+                let Some((_, Ordered { order, line })) = by_id.line(piece.line) else { continue };
+                let told = |found: &Finding| *found.kind == finding::LATE && found.place == Place::Line(line.id);
+                if let Some(due) = due(order, line).filter(|due| *due < poured.date())
+                    && !self.findings.iter().any(told)
+                {
                     let args = vec![Arg::Text(due.to_string()), Arg::Text(line.design.clone()), Arg::Text(order.client.clone())];
                     self.find(&finding::LATE, Place::Line(line.id), args);
                 }
@@ -109,15 +112,15 @@ impl<'a> Pass<'a> {
 }
 
 /// How many pieces of a line hang nowhere, and how many hang more than once. A row that names no piece hangs all of them.
-fn missing_and_twice(line: &Line, hung: &[&Hung]) -> (u32, u32) {
+fn missing_and_twice<'h>(line: &Line, hung: impl Iterator<Item = &'h Hung> + Clone) -> (u32, u32) {
     let mut times: BTreeMap<u32, u32> = BTreeMap::new();
     let live = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled);
-    for number in hung.iter().flat_map(|hung| &hung.numbers).filter(|number| live(number)) {
+    for number in hung.clone().flat_map(|hung| &hung.numbers).filter(|number| live(number)) {
         *times.entry(*number).or_default() += 1;
     }
     let has = Job::pieces_of(line);
     let count = |many: usize| u32::try_from(many).unwrap_or(u32::MAX);
-    match hung.iter().filter(|hung| hung.numbers.is_empty()).count() {
+    match hung.filter(|hung| hung.numbers.is_empty()).count() {
         0 => (has.saturating_sub(count(times.len())), count(times.values().filter(|times| **times > 1).count())),
         1 => (0, count(times.len())),
         _ => (0, has),

@@ -3,7 +3,9 @@
 //! Start at [`disk::Disk`], the only door to files, then [`save::save`]. This layer's foundations know bytes, never what the bytes say:
 //! callers hand over the serialised document and a check that reads it back. No clock is read here: times are passed in.
 
+pub mod batch;
 pub mod disk;
 pub mod lock;
+pub mod pattern_runs;
 pub mod recover;
 pub mod save;

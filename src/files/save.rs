@@ -76,29 +76,35 @@ pub fn save(
     check(bytes).map_err(|reason| SaveError::NotTheSame { reason, path: path.to_path_buf() })?;
     let target = Target::find(disk, path)?;
     let saving = Saving { disk, path: &target.path, bytes, base };
-    match saving.found() {
+    // A second file next to a private one is private too.
+    let (like, loaded) = match saving.found() {
         Err(error) => return Err(saving.not_written(error, None)),
         Ok(Found::Ours) => return saving.make_sure(),
-        Ok(_) => {}
-    }
-    let like = target.exists.then_some(target.path.as_path());
-    let temporary = write_beside(disk, &target.path, bytes, like).map_err(|unfinished| saving.unfinished(unfinished))?;
-    saving.replace(&target, &temporary, original)
+        Ok(Found::Nothing | Found::Changed(Theirs::Gone)) => (None, None),
+        Ok(Found::Changed(_)) => (Some(target.path.as_path()), None),
+        Ok(Found::Base(loaded)) => (Some(target.path.as_path()), Some(loaded)),
+    };
+    let temporary =
+        write_beside(disk, &target.path, bytes, like).map_err(|unfinished| saving.not_written(unfinished.error, unfinished.left))?;
+    let original_at = match (original, loaded) {
+        (Original::KeepBeside, Some(loaded)) => Some(saving.keep_original(&loaded, &temporary)?),
+        _ => None,
+    };
+    saving.replace(&temporary, original_at, target.other_names)
 }
 
 /// The file to be saved to, links followed.
 struct Target {
     path: PathBuf,
-    exists: bool,
     other_names: u64,
 }
 
 impl Target {
     fn find(disk: &dyn Disk, path: &Path) -> Result<Self, SaveError> {
-        let failed = |error| SaveError::NotWritten { path: path.to_path_buf(), error: Box::new(error), left: None };
+        let failed = |error| SaveError::NotWritten { path: path.to_path_buf(), error: Box::new(error), left: Vec::new() };
         let about = match disk.metadata(path) {
             Err(error) if error.kind == ErrorKind::NotFound => {
-                return Ok(Self { path: path.to_path_buf(), exists: false, other_names: 0 });
+                return Ok(Self { path: path.to_path_buf(), other_names: 0 });
             }
             other => other.map_err(failed)?,
         };
@@ -116,7 +122,7 @@ impl Target {
     fn checked(path: PathBuf, about: Metadata) -> Result<Self, SaveError> {
         match about.kind {
             Kind::File if about.read_only => Err(SaveError::ReadOnly { path }),
-            Kind::File => Ok(Self { path, exists: true, other_names: about.links.saturating_sub(1) }),
+            Kind::File => Ok(Self { path, other_names: about.links.saturating_sub(1) }),
             _ => Err(SaveError::NotAFile { path }),
         }
     }
@@ -156,59 +162,47 @@ impl Saving<'_> {
     }
 
     /// Compares once more, right before it counts, and replaces the file or settles beside it.
-    fn replace(&self, target: &Target, temporary: &Path, original: Original) -> Result<Saved, SaveError> {
-        let there = match self.found() {
-            Err(error) => return Err(self.not_written(error, clear(self.disk, temporary))),
+    fn replace(&self, temporary: &Path, original_at: Option<PathBuf>, other_names: u64) -> Result<Saved, SaveError> {
+        let renamed = match self.found() {
+            Err(error) => return Err(self.not_written(error, clear(self.disk, temporary).into_iter().chain(original_at))),
             Ok(Found::Changed(theirs)) => return Err(self.keep_beside(temporary, theirs)),
             Ok(Found::Ours) => {
                 clear(self.disk, temporary);
                 return self.make_sure();
             }
-            Ok(Found::Nothing) => None,
-            Ok(Found::Base(there)) => Some(there),
+            // Where nothing stood the rename must not replace what appeared meanwhile.
+            Ok(Found::Nothing) => self.disk.rename_new(temporary, self.path),
+            Ok(Found::Base(_)) => self.disk.rename(temporary, self.path),
         };
-        let mut original_at = None;
-        if let (Original::KeepBeside, Some(there)) = (original, &there) {
-            match self.keep_original(there) {
-                Ok(kept) => original_at = Some(kept),
-                Err(unfinished) => {
-                    let also_left = clear(self.disk, temporary);
-                    return Err(self.not_written(unfinished.error, unfinished.left.or(also_left)));
-                }
-            }
-        }
-        // Where nothing stood the rename must not replace what appeared meanwhile.
-        let renamed = if there.is_some() { self.disk.rename(temporary, self.path) } else { self.disk.rename_new(temporary, self.path) };
         if let Err(error) = renamed {
-            self.after_failed_rename(temporary, error)?;
+            self.after_failed_rename(temporary, error, original_at.as_ref())?;
         }
-        if let Err(error) = self.disk.sync_folder(folder_of(self.path)) {
-            return Err(SaveError::NotSure {
-                path: self.path.to_path_buf(),
-                error: Box::new(error),
-                now: Some(hash_of(self.bytes)),
-                left: None,
-            });
+        match self.disk.sync_folder(folder_of(self.path)) {
+            Ok(()) => {
+                Ok(Saved { path: self.path.to_path_buf(), hash: hash_of(self.bytes), wrote: true, original_at, parted_names: other_names })
+            }
+            Err(error) => Err(self.not_sure(error, true, original_at)),
         }
-        Ok(Saved { path: self.path.to_path_buf(), hash: hash_of(self.bytes), wrote: true, original_at, parted_names: target.other_names })
     }
 
     /// A rename that failed may have happened all the same (a share whose answer was lost), so the disk is asked what stands there.
-    fn after_failed_rename(&self, temporary: &Path, error: DiskError) -> Result<(), SaveError> {
+    fn after_failed_rename(&self, temporary: &Path, error: DiskError, original_at: Option<&PathBuf>) -> Result<(), SaveError> {
+        let not_written = |error| self.not_written(error, clear(self.disk, temporary).into_iter().chain(original_at.cloned()));
         match self.found() {
             Ok(Found::Ours) => {
                 clear(self.disk, temporary);
-                Ok(())
+                self.disk.sync_file(self.path).map_err(|error| self.not_sure(error, true, original_at.cloned()))
             }
-            Ok(Found::Changed(theirs)) => Err(self.keep_beside(temporary, theirs)),
-            Ok(Found::Base(_) | Found::Nothing) => Err(self.not_written(error, clear(self.disk, temporary))),
+            Ok(Found::Base(_)) => Err(not_written(error)),
+            Ok(Found::Changed(theirs @ (Theirs::Different | Theirs::InTheWay))) => Err(self.keep_beside(temporary, theirs)),
+            // Nothing there: believed only while the temporary still is; a share that went away shows neither.
+            Ok(Found::Nothing) if self.disk.metadata(temporary).is_ok() => Err(not_written(error)),
+            Ok(Found::Changed(Theirs::Gone)) if self.disk.metadata(temporary).is_ok() => Err(self.keep_beside(temporary, Theirs::Gone)),
             // The temporary may be the only good copy: it stays.
-            Err(_) => Err(SaveError::NotSure {
-                path: self.path.to_path_buf(),
-                error: Box::new(error),
-                now: None,
-                left: Some(temporary.to_path_buf()),
-            }),
+            Ok(Found::Nothing | Found::Changed(Theirs::Gone)) | Err(_) => {
+                let left = std::iter::once(temporary.to_path_buf()).chain(original_at.cloned());
+                Err(self.not_sure(error, false, left))
+            }
         }
     }
 
@@ -218,19 +212,23 @@ impl Saving<'_> {
             numbered(number, |count| before_ending(self.path, &format!(" (saved beside{count})")))
         }) {
             Ok(ours_at) => SaveError::ChangedOnDisk { path, ours_at, theirs },
-            Err(Unfinished { error, left }) => SaveError::ChangedNotKept { path, theirs, error: Box::new(error), left },
+            Err(Unfinished { error, left }) => {
+                SaveError::ChangedNotKept { path, theirs, error: Box::new(error), left: left.into_iter().collect() }
+            }
         }
     }
 
-    fn keep_original(&self, there: &[u8]) -> Result<PathBuf, Unfinished> {
+    /// Keeps what was loaded under its own name; when that fails the new temporary goes too.
+    fn keep_original(&self, loaded: &[u8], temporary: &Path) -> Result<PathBuf, SaveError> {
         let name = |number| numbered(number, |count| after_ending(self.path, &format!(".hand-edited{}", count.replace(' ', "-"))));
-        let temporary = write_beside(self.disk, self.path, there, Some(self.path))?;
-        settle(self.disk, &temporary, there, name).map_err(|mut unfinished| {
-            if unfinished.left.as_deref() == Some(temporary.as_path()) {
-                unfinished.left = clear(self.disk, &temporary);
-            }
-            unfinished
-        })
+        let kept = write_beside(self.disk, self.path, loaded, Some(self.path)).and_then(|copy| {
+            settle(self.disk, &copy, loaded, name).map_err(|Unfinished { error, left }| {
+                // Settled but not sure: it stays. Still the temporary copy: it goes.
+                let left = left.and_then(|left| if left == copy { clear(self.disk, &copy) } else { Some(left) });
+                Unfinished { error, left }
+            })
+        });
+        kept.map_err(|Unfinished { error, left }| self.not_written(error, clear(self.disk, temporary).into_iter().chain(left)))
     }
 
     /// The file holds these bytes already; only the medium may not know yet.
@@ -239,16 +237,17 @@ impl Saving<'_> {
         let path = self.path.to_path_buf();
         match self.disk.sync_file(self.path).and_then(|()| self.disk.sync_folder(folder_of(self.path))) {
             Ok(()) => Ok(Saved { path, hash: now, wrote: false, original_at: None, parted_names: 0 }),
-            Err(error) => Err(SaveError::NotSure { path, error: Box::new(error), now: Some(now), left: None }),
+            Err(error) => Err(self.not_sure(error, true, None)),
         }
     }
 
-    fn not_written(&self, error: DiskError, left: Option<PathBuf>) -> SaveError {
-        SaveError::NotWritten { path: self.path.to_path_buf(), error: Box::new(error), left }
+    fn not_written(&self, error: DiskError, left: impl IntoIterator<Item = PathBuf>) -> SaveError {
+        SaveError::NotWritten { path: self.path.to_path_buf(), error: Box::new(error), left: left.into_iter().collect() }
     }
 
-    fn unfinished(&self, unfinished: Unfinished) -> SaveError {
-        self.not_written(unfinished.error, unfinished.left)
+    fn not_sure(&self, error: DiskError, stands: bool, left: impl IntoIterator<Item = PathBuf>) -> SaveError {
+        let now = stands.then(|| hash_of(self.bytes));
+        SaveError::NotSure { path: self.path.to_path_buf(), error: Box::new(error), now, left: left.into_iter().collect() }
     }
 }
 

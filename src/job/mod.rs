@@ -23,7 +23,7 @@ pub use order::{From, Line, Order, PieceException, Size, Weighing};
 pub use pattern::{Extents, FileUnit, Making, Pattern, PatternFile};
 pub use place::{NoPlace, Place};
 pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
-pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs};
+pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs, continues, standing};
 pub use studio::{
     Equipment, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake, Studio, Terms,
 };

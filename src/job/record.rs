@@ -11,6 +11,19 @@ use super::place::Place;
 use super::serial::document;
 use crate::quantity::{Finite, Grams};
 
+/// True where `after` still begins with every entry of `before`, word for word: the record only grows. What no longer counts is withdrawn by a
+/// later entry, never taken out.
+#[must_use]
+pub fn continues(before: &[Entry], after: &[Entry]) -> bool {
+    after.starts_with(before)
+}
+
+/// Entries that no later entry withdraws, in order; withdrawals themselves are left out.
+pub fn standing(record: &[Entry]) -> impl Iterator<Item = &Entry> {
+    let withdrawn = |id: RecordId| record.iter().any(|entry| matches!(&entry.event, Event::Withdrawn { entry: of, .. } if *of == id));
+    record.iter().filter(move |entry| !matches!(entry.event, Event::Withdrawn { .. }) && !withdrawn(entry.id))
+}
+
 document! {
     /// One entry.
     pub struct Entry {
@@ -207,7 +220,7 @@ document! {
 document! {
     /// One figure as it stood.
     pub struct FrozenFigure {
-        /// The rule that made it.
+        /// The key of the rule that made it, or of the input or default it was.
         rule: String,
         /// Where.
         place: Place,

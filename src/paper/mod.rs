@@ -1,1 +1,43 @@
-//! Sheets and quotes as pages and as text.
+//! The sheets that lie on the bench and the quotes a client signs.
+//!
+//! Paper does no arithmetic of casting: it prints what [`crate::calc`] computed, and sums money on quotes. Start at [`sheet()`] and [`quotes()`]; how
+//! figures and findings become words is in [`words`], what a sheet is made of in [`block`], how it is set as text in [`set`].
+
+pub mod block;
+mod burnout;
+mod cautions;
+mod costs;
+mod desk;
+mod findings;
+mod metal;
+mod mix;
+mod offer;
+mod orders;
+mod pieces;
+mod pour;
+mod quote;
+pub mod set;
+mod set_table;
+mod sheet;
+pub mod words;
+mod wrap;
+
+pub use desk::SheetInput;
+pub use quote::{ClientPaper, frozen_quote, quote_papers};
+pub use sheet::bench_sheet;
+
+/// The bench sheet of a batch as plain text: lines of at most 100 columns, pages set apart by form feeds.
+#[must_use]
+pub fn sheet(input: &SheetInput<'_>) -> String {
+    set::set(&bench_sheet(input), input.texts)
+}
+
+/// The quotes of a batch as plain text, a document a client, form feeds between them.
+#[must_use]
+pub fn quotes(input: &SheetInput<'_>) -> String {
+    let papers = quote_papers(input);
+    if papers.is_empty() {
+        return format!("{}\n", input.texts.label("quote-none"));
+    }
+    papers.iter().map(|client| set::set(&client.paper, input.texts)).collect::<Vec<_>>().join("\u{c}")
+}

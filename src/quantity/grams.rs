@@ -2,8 +2,10 @@
 
 use std::fmt;
 
-use rust_decimal::{Decimal, RoundingStrategy};
+use rust_decimal::Decimal;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use super::decimal_round::{half_up, plain};
 
 /// Grams, kept to a millionth of a gram and below a hundred tonnes: such a number survives its way through RON text exactly.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
@@ -25,7 +27,7 @@ impl Grams {
     /// The nearest millionth of a gram, half away from zero; `None` for what is not finite or out of range.
     #[must_use]
     pub fn from_f64(grams: f64) -> Option<Self> {
-        Self::new(shortest_decimal(grams)?.round_dp_with_strategy(6, RoundingStrategy::MidpointAwayFromZero))
+        Self::new(half_up(shortest_decimal(grams)?, 6))
     }
 
     /// The decimal number of grams.
@@ -94,9 +96,4 @@ pub(super) fn shortest_decimal(number: f64) -> Option<Decimal> {
 /// conversion of the decimal crate rounds several times.
 pub(super) fn nearest_binary(decimal: Decimal) -> f64 {
     decimal.mantissa() as f64 / 10_f64.powi(i32::try_from(decimal.scale()).unwrap_or(0))
-}
-
-/// Without trailing zeros, and without a minus before nothing.
-pub(super) fn plain(decimal: Decimal) -> Decimal {
-    if decimal.is_zero() { Decimal::ZERO } else { decimal.normalize() }
 }

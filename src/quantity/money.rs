@@ -2,10 +2,11 @@
 
 use std::fmt;
 
-use rust_decimal::{Decimal, RoundingStrategy};
+use rust_decimal::Decimal;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::grams::{decimal_from_number, nearest_binary, plain};
+use super::decimal_round::{half_up, plain};
+use super::grams::{decimal_from_number, nearest_binary};
 
 /// An amount in the studio's currency, kept to a ten-thousandth and below a hundred thousand million.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
@@ -27,7 +28,7 @@ impl Money {
     /// Rounds half up (away from zero) to `places` decimals; `None` on overflow.
     #[must_use]
     pub fn rounded(amount: Decimal, places: u32) -> Option<Self> {
-        Self::new(amount.round_dp_with_strategy(places, RoundingStrategy::MidpointAwayFromZero))
+        Self::new(half_up(amount, places))
     }
 
     /// The decimal amount.

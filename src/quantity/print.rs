@@ -1,6 +1,6 @@
 //! Printing what a person reads: sensible digits, thin spaces, a true minus sign, and never a minus zero.
 //!
-//! Start at [`print`]. What is printed can be typed again and gives the same number within the printed digits.
+//! Start at [`print()`]. What is printed can be typed again and gives the same number within the printed digits.
 
 use std::fmt;
 
@@ -38,6 +38,8 @@ impl fmt::Display for Printed {
 }
 
 /// `value`, in the unit of stored values of `kind`, as `style` prints it. What is not finite prints as a dash: no figure may be that.
+/// Weights and money on decimals go through their `to_f64`, whose shortest decimal is the decimal itself. A moment prints in UTC: see
+/// [`print_moment`] for the studio's clock.
 #[must_use]
 pub fn print(value: f64, kind: Kind, style: &Style) -> Printed {
     if !value.is_finite() {
@@ -45,7 +47,7 @@ pub fn print(value: f64, kind: Kind, style: &Style) -> Printed {
     }
     match kind {
         Kind::Duration => print_duration(value, style),
-        Kind::Moment => print_moment(value),
+        Kind::Moment => Printed { number: print_moment(value, &jiff::tz::TimeZone::UTC), unit: "UTC" },
         _ => {
             let unit = style.unit(kind);
             let mut rounded = rounded(value, unit, digits(kind, unit, style));
@@ -106,13 +108,13 @@ fn print_duration(value_min: f64, style: &Style) -> Printed {
     }
 }
 
-/// Date and time of day in UTC. Where a zone is known, the layer that knows it prints the local time.
-fn print_moment(value_min: f64) -> Printed {
+/// Date and time of day in `zone`, to the minute, as [`super::parse`] takes it with that zone: `2026-03-04 14:30`. `value_min` counts from
+/// the Unix epoch. A dash where there is no such date.
+#[must_use]
+pub fn print_moment(value_min: f64, zone: &jiff::tz::TimeZone) -> String {
     let seconds = (value_min.round() * 60.0) as i64;
-    jiff::Timestamp::from_second(seconds).map_or_else(
-        |_| Printed { number: "–".to_owned(), unit: "" },
-        |moment| Printed { number: jiff::tz::TimeZone::UTC.to_datetime(moment).strftime("%Y-%m-%d %H:%M").to_string(), unit: "UTC" },
-    )
+    jiff::Timestamp::from_second(seconds)
+        .map_or_else(|_| "–".to_owned(), |moment| zone.to_datetime(moment).strftime("%Y-%m-%d %H:%M").to_string())
 }
 
 /// Numbers of one column padded with spaces of a digit's width so that their decimal marks stand below each other.

@@ -37,11 +37,15 @@ impl Units {
     }
 
     /// The same units but for `kind`, which takes the one printed as `symbol`. `None` where the kind has no such unit, or where
-    /// a number of it would not say what it means (karats: 14 k is 14/24 or the mark 585).
+    /// a rounded number of it would not say what it means: 14 k is 14/24 or the mark 585, and things are counted one by one.
     #[must_use]
     pub fn with(self, kind: Kind, symbol: &str) -> Option<Self> {
         let index = kind.units().iter().position(|unit| unit.symbol == symbol)?;
-        let doubtful = kind == Kind::Fineness && (index == unit_table::KARAT || index == unit_table::FINE);
+        let doubtful = match kind {
+            Kind::Fineness => index == unit_table::KARAT || index == unit_table::FINE,
+            Kind::Count => index > 0,
+            _ => false,
+        };
         (!doubtful).then_some(self.index(kind, u8::try_from(index).ok()?))
     }
 }
@@ -116,8 +120,7 @@ pub(super) fn digits(kind: Kind, unit: &Unit, style: &Style) -> Digits {
         (Kind::Mass, "kg" | "ozt") => FOUR,
         (Kind::Mass, "mg") => WHOLE,
         (Kind::Mass, "grain") => ONE,
-        (Kind::Density, "g/cm³" | "ozt/in³") if style.fine => THREE,
-        (Kind::Density, "lb/in³") => THREE,
+        (Kind::Density, "g/cm³" | "lb/in³") if style.fine => THREE,
         (Kind::Density, "kg/m³" | "lb/ft³") => WHOLE,
         (Kind::Temperature, _) => {
             if style.fine {

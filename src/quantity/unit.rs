@@ -27,7 +27,7 @@ impl Unit {
         Self { symbol, spellings, num, den, zero_num: 0, zero_den: 1 }
     }
 
-    pub(super) const fn from_zero(self, zero_num: i64, zero_den: i64) -> Self {
+    pub(super) const fn counted_from(self, zero_num: i64, zero_den: i64) -> Self {
         Self { zero_num, zero_den, ..self }
     }
 

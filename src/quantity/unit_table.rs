@@ -63,8 +63,8 @@ const DENSITY: &[Unit] = &[
 ];
 const TEMPERATURE: &[Unit] = &[
     Unit::new("°C", &["C", "℃", "deg C", "degrees C", "celsius", "degrees celsius"], 1, 1),
-    Unit::new("°F", &["F", "℉", "deg F", "degrees F", "fahrenheit", "degrees fahrenheit"], 5, 9).from_zero(-160, 9),
-    Unit::new("K", &["kelvin", "kelvins"], 1, 1).from_zero(-27_315, 100),
+    Unit::new("°F", &["F", "℉", "deg F", "degrees F", "fahrenheit", "degrees fahrenheit"], 5, 9).counted_from(-160, 9),
+    Unit::new("K", &["kelvin", "kelvins"], 1, 1).counted_from(-27_315, 100),
 ];
 const DIFFERENCE: &[Unit] = &[
     Unit::new("K", &["kelvin", "kelvins"], 1, 1),

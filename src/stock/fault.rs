@@ -3,7 +3,8 @@
 use super::alloy::Alloy;
 use super::entry::Entry;
 use super::kiln::Kiln;
-use super::ring_scale::RingScale;
+use super::powder::Powder;
+use super::ring_scale::{RingRule, RingScale};
 
 /// A contradiction in an entry; the names are those of fields.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,13 +43,13 @@ impl Entry {
 }
 
 fn positive(faults: &mut Vec<Fault>, field: &'static str, value: f64) {
-    if value <= 0.0 {
+    if value.is_nan() || value <= 0.0 {
         faults.push(Fault::NotPositive(field));
     }
 }
 
 fn not_negative(faults: &mut Vec<Fault>, field: &'static str, value: f64) {
-    if value < 0.0 {
+    if value.is_nan() || value < 0.0 {
         faults.push(Fault::Negative(field));
     }
 }
@@ -95,6 +96,20 @@ fn alloy_faults(alloy: &Alloy, faults: &mut Vec<Fault>) {
     if alloy.karat.is_some_and(|karat| karat > 24) {
         faults.push(Fault::KaratAbove24);
     }
+    if let Some(limit) = &alloy.returns_limit {
+        share(faults, "returns_limit", limit.value);
+    }
+    if let Some(thermal) = &alloy.thermal {
+        positive(faults, "liquid_density_g_cm3", thermal.liquid_density_g_cm3.value);
+        positive(faults, "latent_kj_kg", thermal.latent_kj_kg.value);
+        positive(faults, "cp_solid_kj_kg_k", thermal.cp_solid_kj_kg_k.value);
+        positive(faults, "cp_liquid_kj_kg_k", thermal.cp_liquid_kj_kg_k.value);
+        positive(faults, "k_solid_w_m_k", thermal.k_solid_w_m_k.value);
+        positive(faults, "k_liquid_w_m_k", thermal.k_liquid_w_m_k.value);
+        positive(faults, "surface_tension_n_m", thermal.surface_tension_n_m.value);
+        positive(faults, "viscosity_mpa_s", thermal.viscosity_mpa_s.value);
+        share(faults, "solidification_shrink", thermal.solidification_shrink.value);
+    }
 }
 
 fn kiln_faults(kiln: &Kiln, faults: &mut Vec<Fault>) {
@@ -113,22 +128,42 @@ fn kiln_faults(kiln: &Kiln, faults: &mut Vec<Fault>) {
 
 fn scale_faults(scale: &RingScale, faults: &mut Vec<Fault>) {
     positive(faults, "step", scale.step);
+    if let RingRule::Diameter { step_mm, .. } | RingRule::Letters { step_mm, .. } = scale.rule {
+        positive(faults, "step_mm", step_mm);
+    }
     order(faults, ("lowest", scale.lowest), ("highest", scale.highest));
     not_negative(faults, "tolerance_mm", scale.tolerance_mm.value);
 }
 
+fn powder_faults(powder: &Powder, faults: &mut Vec<Fault>) {
+    positive(faults, "density_g_cm3", powder.density_g_cm3.value);
+    positive(faults, "liquid_density_g_cm3", powder.liquid_density_g_cm3.value);
+    positive(faults, "ratio", powder.ratio.value);
+    positive(faults, "ratio_range", powder.ratio_range.low);
+    positive(faults, "slurry_rise", powder.slurry_rise.low);
+    order(faults, ("planned_ceiling_c", powder.planned_ceiling_c.value), ("stop_ceiling_c", powder.stop_ceiling_c.value));
+    let Some(thermal) = &powder.thermal else { return };
+    share(faults, "binder_fraction", thermal.binder_fraction.value);
+    share(faults, "porosity", thermal.porosity.value);
+    share(faults, "emissivity", thermal.emissivity.value);
+    positive(faults, "k_wet_range", thermal.k_wet_range.low);
+    positive(faults, "k_dry_range", thermal.k_dry_range.low);
+    positive(faults, "k_wet_w_m_k", thermal.k_wet_w_m_k.value);
+    positive(faults, "k_dry_w_m_k", thermal.k_dry_w_m_k.value);
+    thermal.cp_dry_kj_kg_k.points.iter().for_each(|point| positive(faults, "cp_dry_kj_kg_k", point.1));
+    for step in &thermal.latent {
+        order(faults, ("from_c", step.from_c), ("to_c", step.to_c));
+    }
+}
+
 fn other_faults(entry: &Entry, faults: &mut Vec<Fault>) {
     match entry {
-        Entry::Powder(powder) => {
-            positive(faults, "density_g_cm3", powder.density_g_cm3.value);
-            positive(faults, "liquid_density_g_cm3", powder.liquid_density_g_cm3.value);
-            positive(faults, "ratio", powder.ratio.value);
-            positive(faults, "ratio_range", powder.ratio_range.low);
-            order(faults, ("planned_ceiling_c", powder.planned_ceiling_c.value), ("stop_ceiling_c", powder.stop_ceiling_c.value));
-        }
+        Entry::Powder(powder) => powder_faults(powder, faults),
         Entry::PatternMaterial(material) => {
             positive(faults, "density_g_cm3", material.density_g_cm3.value);
             not_negative(faults, "wall_clearance_mm", material.wall_clearance_mm.value);
+            share(faults, "linear_shrink", material.linear_shrink.value);
+            not_negative(faults, "above_700_h", material.burnout.above_700_h.low);
         }
         Entry::Flask(flask) => {
             positive(faults, "inner_diameter_mm", flask.inner_diameter_mm);
@@ -142,6 +177,9 @@ fn other_faults(entry: &Entry, faults: &mut Vec<Fault>) {
         }
         Entry::Crucible(crucible) => {
             positive(faults, "usable_cm3", crucible.usable_cm3.value);
+            if let Some(least) = &crucible.least_fill {
+                share(faults, "least_fill", least.value);
+            }
             order(faults, ("usable_cm3", crucible.usable_cm3.value), ("total_cm3", crucible.total_cm3.value));
             filled(faults, "families", &crucible.families);
         }
@@ -149,6 +187,8 @@ fn other_faults(entry: &Entry, faults: &mut Vec<Fault>) {
             filled(faults, "rows", &table.rows);
             for row in &table.rows {
                 filled(faults, "stages", &row.stages);
+                not_negative(faults, "soak_h", row.soak_h);
+                row.stages.iter().for_each(|stage| not_negative(faults, "stages", stage.hours()));
             }
         }
         Entry::Alloy(_) | Entry::Kiln(_) | Entry::RingScale(_) => {}

@@ -168,3 +168,8 @@ impl<'de> Deserialize<'de> for Curve {
 pub(super) fn finite<'de, D: Deserializer<'de>>(deserializer: D) -> Result<f64, D::Error> {
     Finite::deserialize(deserializer).map(Finite::get)
 }
+
+/// Reads a list of bare numbers, each of which must be finite.
+pub(super) fn finite_list<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Vec<f64>, D::Error> {
+    Ok(Vec::<Finite>::deserialize(deserializer)?.into_iter().map(Finite::get).collect())
+}

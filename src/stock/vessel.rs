@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::alloy::Family;
 use super::id::EntryId;
-use super::sourced::{Origin, Sourced, finite};
+use super::sourced::{Origin, Sourced, finite, finite_list};
 
 /// The wall of a flask.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -71,6 +71,7 @@ pub struct Base {
     /// Name in the trade's words.
     pub name: String,
     /// Inner diameter of the flasks it closes, mm.
+    #[serde(deserialize_with = "finite_list")]
     pub fits_diameter_mm: Vec<f64>,
     /// Volume of the dome inside the flask, cm³: investment that is not needed.
     pub dome_cm3: Sourced,

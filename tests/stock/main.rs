@@ -1,5 +1,8 @@
 //! The shipped shelf against sources outside this crate, and the overlay against everything a studio may do to it.
 
+// Helpers stand outside test functions, where an `unwrap` is as good as a failed assertion.
+#![allow(clippy::unwrap_used)]
+
 mod alloys;
 mod overlay;
 mod powders;

@@ -1,8 +1,8 @@
 //! What a studio may do to the shelf, and what comes back.
 
 use pourbook::stock::{
-    Alloy, Entry, EntryHash, EntryId, EntryKind, Fault, Flask, Kiln, Overlay, OverlayItem, OverlayNote, OverlayProblem, Shelf, Sourced,
-    Trust,
+    Alloy, Base, Crucible, Entry, EntryHash, EntryId, EntryKind, Fault, Flask, Kiln, Overlay, OverlayItem, OverlayNote, OverlayProblem,
+    PatternMaterial, Powder, RingRule, RingScale, Shelf, Sourced, StageTable, Trust,
 };
 
 use crate::shelf;
@@ -142,6 +142,28 @@ fn faults_of_other_kinds() {
     let mut flask = shelf().get::<Flask>("flask-64x64").unwrap().clone();
     flask.height_mm = -1.0;
     assert_eq!(Entry::from(flask).faults(), [Fault::NotPositive("height_mm")]);
+    let mut powder = shelf().get::<Powder>("powder-gypsum").unwrap().clone();
+    powder.stop_ceiling_c.value = 700.0;
+    powder.thermal.as_mut().unwrap().k_dry_w_m_k.value = f64::NAN;
+    assert_eq!(Entry::from(powder).faults(), [Fault::OutOfOrder("planned_ceiling_c", "stop_ceiling_c"), Fault::NotPositive("k_dry_w_m_k")]);
+    let mut material = shelf().get::<PatternMaterial>("resin-castable").unwrap().clone();
+    material.linear_shrink.value = -0.1;
+    assert_eq!(Entry::from(material).faults(), [Fault::NotAShare("linear_shrink")]);
+    let mut scale = shelf().get::<RingScale>("ring-us").unwrap().clone();
+    scale.rule = RingRule::Diameter { zero_mm: 11.6332, step_mm: 0.0 };
+    (scale.lowest, scale.highest) = (16.0, 0.0);
+    assert_eq!(Entry::from(scale).faults(), [Fault::NotPositive("step_mm"), Fault::OutOfOrder("lowest", "highest")]);
+    let mut crucible = shelf().get::<Crucible>("crucible-silica-spin").unwrap().clone();
+    crucible.usable_cm3.value = 41.0;
+    crucible.families.clear();
+    assert_eq!(Entry::from(crucible).faults(), [Fault::OutOfOrder("usable_cm3", "total_cm3"), Fault::Empty("families")]);
+    let mut table = shelf().get::<StageTable>("stages-wax").unwrap().clone();
+    table.rows[1].stages.clear();
+    table.rows[2].soak_h = -1.0;
+    assert_eq!(Entry::from(table).faults(), [Fault::Empty("stages"), Fault::Negative("soak_h")]);
+    let mut base = shelf().get::<Base>("base-64").unwrap().clone();
+    base.fits_diameter_mm.clear();
+    assert_eq!(Entry::from(base).faults(), [Fault::Empty("fits_diameter_mm")]);
     let mut alloy = sterling();
     alloy.pour[3].metal_c.low = 880.0;
     alloy.pour[0].mould_c.high = 810.0;

@@ -80,6 +80,31 @@ fn numbers_in_their_places_are_checked() {
     assert!(curve("([(1, inf)], \"P\", CommonPractice)").is_err());
 }
 
+/// Every bare number of every shipped entry, made NaN in its turn, is refused: no field is read without the check.
+#[test]
+fn no_number_anywhere_may_be_nan() {
+    let mut tried = 0;
+    for entry in Shelf::shipped().entries() {
+        let text = ron::to_string(&**entry).unwrap();
+        let bytes = text.as_bytes();
+        let mut at = 0;
+        let mut quoted = false;
+        while at < bytes.len() {
+            quoted ^= bytes[at] == b'"';
+            let starts = !quoted && bytes[at].is_ascii_digit() && matches!(bytes[at - 1], b':' | b',' | b'(' | b'[' | b'-');
+            let end = at + bytes[at..].iter().take_while(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b'e' | b'-')).count();
+            if starts {
+                assert!(text[at..end].parse::<f64>().is_ok(), "{}", &text[at..end]);
+                let broken = format!("{}NaN{}", &text[..at], &text[end..]);
+                assert!(ron::from_str::<Entry>(&broken).is_err(), "{broken}");
+                tried += 1;
+            }
+            at = end.max(at + 1);
+        }
+    }
+    assert!(tried > 2000, "{tried} numbers tried");
+}
+
 #[test]
 fn constructors_check_as_reading_does() {
     assert!(Sourced::new(f64::NAN, "own", Trust::Studio).is_none());

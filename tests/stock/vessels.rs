@@ -34,7 +34,7 @@ fn flask_volumes_are_those_of_the_table() {
 #[test]
 fn every_flask_has_a_base_whose_dome_fits_in() {
     for flask in shelf().all::<Flask>() {
-        let base = shelf().all::<Base>().find(|base| base.fits(flask.inner_diameter_mm)).expect(flask.id.as_str());
+        let base = shelf().all::<Base>().find(|base| base.fits(flask.inner_diameter_mm)).unwrap_or_else(|| panic!("{}", flask.id));
         assert!(base.dome_height_mm.value < flask.height_mm / 2.0, "{}", flask.id);
         assert!(base.dome_cm3.value < 0.2 * flask.volume_cm3(), "{}", flask.id);
         assert!(base.funnel_cm3.value < base.dome_cm3.value, "{}", base.id);

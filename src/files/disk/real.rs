@@ -61,7 +61,11 @@ impl Disk for RealDisk {
         if cfg!(windows) {
             return Ok(());
         }
-        match fs::File::open(folder).and_then(|file| file.sync_all()) {
+        let opened = fs::File::open(folder).and_then(|opened| {
+            // Syncing a file by mistake would succeed and keep no name safe.
+            if opened.metadata()?.is_dir() { Ok(opened) } else { Err(ErrorKind::NotADirectory.into()) }
+        });
+        match opened.and_then(|opened| opened.sync_all()) {
             Err(error) if !matches!(error.kind(), ErrorKind::InvalidInput | ErrorKind::Unsupported) => {
                 Err(DiskError::new(Act::SyncFolder, folder, &error))
             }

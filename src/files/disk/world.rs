@@ -133,6 +133,8 @@ impl World {
         }
         match self.names.get(&to) {
             Some(_) if !may_replace => return Err(ErrorKind::AlreadyExists),
+            // A file onto the folder it stands in.
+            Some(_) if from != to && from.starts_with(&to) => return Err(ErrorKind::DirectoryNotEmpty),
             Some(&there) if self.nodes[there].kind == Kind::Folder => return Err(ErrorKind::IsADirectory),
             _ => {}
         }
@@ -161,14 +163,16 @@ impl World {
 
     pub(super) fn create_folders(&mut self, folder: &Path) -> Result<(), ErrorKind> {
         for above in folder.ancestors().collect::<Vec<_>>().into_iter().rev().filter(|above| !above.as_os_str().is_empty()) {
-            let name = self.walk(above, true)?;
-            match self.names.get(&name) {
-                Some(&node) if self.nodes[node].kind == Kind::Folder => {}
-                Some(_) => return Err(ErrorKind::AlreadyExists),
-                None => {
-                    let node = self.add(Kind::Folder, &[], 0o755);
-                    self.change_names(vec![(name, Some(node))]);
-                }
+            let name = self.walk(above, false)?;
+            if !self.names.contains_key(&name) {
+                let node = self.add(Kind::Folder, &[], 0o755);
+                self.change_names(vec![(name, Some(node))]);
+                continue;
+            }
+            match self.find(above, true).map(|node| self.nodes[node].kind) {
+                Ok(Kind::Folder) => {}
+                Ok(_) if above != folder => return Err(ErrorKind::NotADirectory),
+                _ => return Err(ErrorKind::AlreadyExists),
             }
         }
         Ok(())

@@ -1,6 +1,6 @@
 //! Why a save did not go through, what is safe all the same, and what to do.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use super::Hash;
 use crate::files::disk::DiskError;
@@ -56,6 +56,7 @@ pub enum SaveError {
         path: PathBuf,
     },
     /// The file was changed since it was loaded. Nothing was overwritten; ours is safe in a second file.
+    /// A hand-edited original that was kept just before stays as well.
     #[error(
         "{}, so nothing was written over. Yours is saved beside it as {}: compare both, then keep one. Left alone: {}",
         theirs.words(), ours_at.display(), path.display()
@@ -70,21 +71,21 @@ pub enum SaveError {
     },
     /// The file is whole and as it was; nothing is saved.
     #[error(
-        "Not saved. {error}. The file itself is as it was. {}{}: {}",
-        lies(left.as_deref()), error.advice(), path.display()
+        "Not saved. {error}. Nothing that stood there has changed. {}{}: {}",
+        lies(left), error.advice(), path.display()
     )]
     NotWritten {
         /// The file, links followed.
         path: PathBuf,
         /// What failed.
         error: Box<DiskError>,
-        /// Where an unfinished temporary could not be removed.
-        left: Option<PathBuf>,
+        /// What lies there besides: temporaries that could not be removed, the hand-edited original that was kept.
+        left: Vec<PathBuf>,
     },
     /// The file is whole: the new one, or after a power cut perhaps still the old one. Saving again is safe and makes it sure.
     #[error(
         "Perhaps not saved. {error}. The file is whole, but after a power cut it may be the one from before. {}{}: {}",
-        lies(left.as_deref()), error.advice(), path.display()
+        lies(left), error.advice(), path.display()
     )]
     NotSure {
         /// The file, links followed.
@@ -93,13 +94,13 @@ pub enum SaveError {
         error: Box<DiskError>,
         /// The hash of what now stands there, for the next save; `None` when even that is not known.
         now: Option<Hash>,
-        /// Where a temporary could not be removed.
-        left: Option<PathBuf>,
+        /// What lies there besides, perhaps the only copy of the new one.
+        left: Vec<PathBuf>,
     },
     /// The file was changed since it was loaded and was left alone, and the second file failed too.
     #[error(
         "Not saved. {}, so nothing was written over; and yours could not be saved beside it. {error}. {}{}: {}",
-        theirs.words(), lies(left.as_deref()), error.advice(), path.display()
+        theirs.words(), lies(left), error.advice(), path.display()
     )]
     ChangedNotKept {
         /// The file, links followed.
@@ -109,10 +110,11 @@ pub enum SaveError {
         /// What failed.
         error: Box<DiskError>,
         /// Where ours lies all the same, not sure to survive a power cut.
-        left: Option<PathBuf>,
+        left: Vec<PathBuf>,
     },
 }
 
-fn lies(left: Option<&Path>) -> String {
-    left.map(|left| format!("A copy of what you saved, perhaps unfinished, lies at {}. ", left.display())).unwrap_or_default()
+fn lies(left: &[PathBuf]) -> String {
+    let paths: Vec<String> = left.iter().map(|path| path.display().to_string()).collect();
+    if paths.is_empty() { String::new() } else { format!("What was written so far lies at {}. ", paths.join(" and ")) }
 }

@@ -1,0 +1,691 @@
+### Every sentence a person reads, in English. Calm, plain, short: what happened, what is safe, what to do.
+
+## Findings: the consequence, then what to do.
+
+finding-tree-too-wide = The tree is { $tree } wide and the flask { $flask } inside, which leaves { $clearance } to the wall. It touches or does not go in, and metal would run out there. Take a wider flask or trim the tree.
+finding-wall-clearance = Only { $clearance } of investment to the wall, where these patterns need { $needed }. The mould may crack there and metal run out. Take a wider flask or move the pieces in.
+finding-tree-too-high = The tree is { $tree } high and the flask { $flask }, which leaves { $clearance } above it. It stands out of the mould. Take a higher flask, a collar or a shorter tree.
+finding-top-clearance = Only { $clearance } of investment over the far end of the tree, where { $needed } holds the metal. It may blow out when the metal arrives. Take a higher flask, a collar or a shorter tree.
+finding-base-does-not-fit = { $base } does not close a flask of Ø{ $flask } mm. Slurry will leak. Take the base made for this flask.
+finding-ratio-outside = The ratio { $ratio } is outside what this powder bears, { $low } to { $high }. Too thin and the mould is weak and flashes, too thick and bubbles stay. Mix within the range.
+finding-several-mixes = The slurry rises under vacuum and does not go into a bowl of { $bowl } at once. Mix { $mixes } times, and pour on only while the last mix is still liquid.
+finding-mix-outruns = Mixing to the end of the last vacuum takes { $clock }, and the flask must stand still by { $finish }. Moved later, the setting mould cracks and flashes. Shorten a step.
+finding-powder-old = Powder lot { $lot } was good until { $until }. Old powder sets fast and weak. Open a fresh lot, or try a small mix first.
+finding-crucible-full = { $molten } of molten metal is too much for { $crucible }, which holds { $usable }. It would spill. Take a larger crucible or split the melt.
+finding-crucible-wrong = { $crucible } is not for { $alloy }. It does not stand the heat, or it serves another family of metal. It may fail while full, or spoil the alloy. Take another crucible.
+finding-crucible-low = { $molten } is little metal for { $crucible }, which holds { $usable }. A spin may leave part of it behind. Take a smaller crucible.
+finding-button-over-funnel = The button of { $button } is more than the funnel holds, { $funnel }. Metal would stand over the rim and run down the flask. Ask for a smaller button or take a base with a larger funnel.
+finding-over-ceiling = The hottest place in the kiln reaches { $top }, and { $powder } must never see more than { $ceiling }. The mould breaks down, and gypsum gives off sulphur gas. Lower the programme.
+finding-over-planned = The programme goes to { $top }. Plan no more than { $ceiling } for { $powder }: hotter moulds give dark, rough castings. Lower the highest stage.
+finding-stones-too-hot = Stones are in this mould and the kiln reaches { $top }, where they bear { $ceiling }. They cloud or crack. Lower the programme. Nobody can sign for this.
+finding-stones-powder = Stones are cast in place in { $powder }, which is not made for them. They would burn. Take a powder for stones. Nobody can sign for this.
+finding-stones-no-quench = Stones are cast in place. Quenched, they crack. Let this flask cool in air until it is hand warm.
+finding-mould-refuses = { $alloy } must not be poured into { $powder }: the mould breaks down under the metal. Take a powder that stands its heat. Nobody can sign for this.
+finding-kiln-cannot-follow = The programme asks for this ramp in { $asked }, and the kiln needs { $needed }. The times here are the kiln's own. Start as early as they say.
+finding-kiln-ceiling = The programme goes to { $target } and { $kiln } goes to { $ceiling }. It would never get there, or fail. Lower the stage or take another kiln.
+finding-kiln-segments = The programme has { $segments } stages and the controller takes { $most }. The last ones would not run. Join stages, or set them by hand and stay.
+finding-kiln-full = { $flasks ->
+        [one] One flask is
+       *[other] { $flasks } flasks are
+    } in this load and the kiln has { $places ->
+        [one] one place
+       *[other] { $places } places
+    }. Crowded flasks burn out unevenly. Move some to another load.
+finding-ramps-unsaid = The table does not say whether its hours include the ramps. If they do, the programme takes { $with }; if not, { $without }. The longer one is planned. Look at the data sheet and say which.
+finding-stage-too-short = The kiln needs { $ramp } to get there and the stage has { $stage }. Nothing is left to hold, so the stage is made longer here. Check the table's hours.
+finding-table-too-small = { $table } has no row for a flask as large as Ø{ $flask } mm. Its last row is used and may be too short. Take a programme made for this size.
+finding-table-not-meant = { $table } is not meant for { $for }. Carbon may stay, or the mould crack. Take a table made for it.
+finding-carbon-left = { $time } at 700 °C and above, and { $material } needs { $needed }. Carbon left in the mould gives pits and gas. Hold the highest stage longer, with fresh air.
+finding-starts-in-past = To pour as planned, this load should have begun on { $start }. Shortened, the mould cracks or keeps carbon. Pour later.
+finding-late = { $design } for { $client } is due on { $due }, before its flask is poured. Pour sooner, or tell the client now.
+finding-pieces-on-no-tree = { $pieces ->
+        [one] One piece of { $design } for { $client } hangs on no tree and would not be cast. Hang it, or move it to another batch.
+       *[other] { $pieces } pieces of { $design } for { $client } hang on no tree and would not be cast. Hang them, or move them to another batch.
+    }
+finding-piece-twice = { $design } hangs on more than one tree, { $pieces } too many. Metal is planned for it twice. Take it off one tree.
+finding-tree-in-no-flask = Tree { $tree } stands in no flask and would not be cast. Give it a flask, or keep it for another batch.
+finding-two-alloys = { $first } and { $second } hang on one tree, and only one can be poured. Give each alloy a tree of its own. Nobody can sign for this.
+finding-melt-two-alloys = This melt feeds flasks of { $first } and of { $second }. Give each alloy a melt of its own. Nobody can sign for this.
+finding-mould-ranges-apart = The flasks of this load share no mould temperature. One wants { $hottest } or more, another { $coolest } or less. Pour the hottest first and let the kiln fall for the others.
+finding-metal-outside = The metal is to be poured at { $metal }, outside { $low } to { $high } for this alloy and section. Too cold and it does not fill, too hot and it takes up gas. Choose within the range, or write down why not.
+finding-mould-outside = The mould is to be poured at { $mould }, outside { $low } to { $high } for this alloy and section. Too cold and it does not fill, too hot and the metal turns porous. Choose within the range, or write down why not.
+finding-pattern-unknown = { $pattern } has neither a weight nor a file, so its metal is not known. Weigh one, or add its file.
+finding-line-without-pattern = { $design } for { $client } has no pattern, so its metal is not known. Choose one.
+finding-line-without-alloy = { $design } for { $client } has no alloy, so its metal is not known. Choose one.
+finding-file-missing = { $file } is not there, so it says nothing about its pattern. Put it back, choose it again, or weigh the pattern.
+finding-file-unreadable = { $file } cannot be read ({ $reason }). Save it again where it was drawn, or weigh the pattern.
+finding-file-changed = { $file } is not the file that was looked at before. Its figures are new. Look at it again before you quote.
+finding-file-open = { $file } is open at { $edges ->
+        [one] one edge
+       *[other] { $edges } edges
+    } and has no volume. Close it where it was drawn, or weigh the pattern.
+finding-file-mixed = The faces of { $file } point both ways, so it has no volume. Mend it where it was drawn, or weigh the pattern.
+finding-sealed-void = { $file } holds a sealed void of { $void }. No investment gets in, so it is reckoned solid and pours solid. For a hollow, open drain holes and hold the core.
+finding-drained-void = { $file } has a void of { $void } that is said to be drained and held. If a hole closes or the core moves, it pours solid and the metal runs short. Look into every piece.
+finding-shells-overlap = Shells of { $file } overlap. The overlap may be counted twice, so the charge is rather too high and so is a quote. Join the shells where it was drawn, or weigh the pattern.
+finding-file-unit = { $file } would be { $size } long. It was probably drawn in another unit ({ $unit }). Say which before anything is charged.
+finding-file-remark = About { $file }, { $remark }
+finding-weight-against-file = { $pattern } weighs { $weighed } and its file says { $computed }. It may be uncured, wrongly scaled or still on its supports. Check one before it goes on a tree.
+finding-size-off-scale = Size { $size } is not on { $scale } ({ $range }), so no bore is known. Correct the size or the scale.
+finding-price-stale = The price of { $metal } is { $days ->
+        [2147483647] undated ({ $on })
+        [one] a day old, of { $on }
+       *[other] { $days } days old, of { $on }
+    }. Quotes by it may lose money. Enter today's price.
+finding-price-missing = No price of { $metal } is written down, so nothing made of it is priced. Enter one with its date.
+finding-gross-without-tare = { $weight } was weighed with something under it whose tare nobody wrote down, so no metal is known for it. Weigh the base alone and enter its tare.
+finding-not-on-shelf = { $entry } is not on the shelf, so nothing that needs it is known. Choose another, or put it on your own shelf.
+finding-shelf-differs = { $entry } has changed on the shelf since this batch took it. The batch keeps its own copy. Compare them, then keep or adopt.
+finding-overlay-problem = Your own shelf entry { $entry } needs a look. { $problem }
+finding-charge-short = { $drawn } is drawn and the charge is { $charge }. The flask would not fill. Draw more metal.
+finding-under-mark = The charge comes to { $fineness }, under the mark of { $mark }. The pieces could not be marked. Add finer metal. Nobody can sign for this.
+finding-lot-unknown = The studio has no metal lot { $lot }, so what it adds is not known. Correct its label, or enter the lot.
+finding-client-metal = Lot { $lot } belongs to { $client }, and no written consent to blend it is noted. Get it in writing, or draw another lot.
+finding-lot-other-metal = Lot { $lot } is { $alloy }, not the alloy of this melt. Colour, heat and mark would change. Draw another lot, or make sure it is meant.
+finding-irreplaceable = { $pattern } cannot be made again and shares this flask with others. One bad neighbour loses it. Give it a flask of its own.
+finding-defaults = { $count ->
+        [one] One default on { $page } that nobody has confirmed is
+       *[other] { $count } defaults on { $page } that nobody has confirmed are
+    } in use. Look { $count ->
+        [one] it
+       *[other] them
+    } over once.
+finding-solidus-uncertain = Where { $alloy } begins to melt is known only to within { $by }. Pour a trial flask and write down what worked.
+finding-own-limit = The studio raised its own limit for { $entry } above the shipped one. Findings here go by the studio's.
+
+overlay-base-changed = The shipped entry it was made from has changed. Yours is used. Compare them, then keep yours or adopt the new one.
+overlay-id-taken = Another entry already has its name, so it is not used. Give it another name.
+overlay-unknown-id = It changes an entry that is not there, so it is not used. Remove it or correct its name.
+overlay-other-kind = It would replace an entry of another kind, so it is not used. Correct its name.
+overlay-faulty = It contradicts itself, so it is not used. Look its numbers over.
+
+## Weights, trust, causes, kinds and other words of the figures.
+
+weight-stop = Stop
+weight-caution = Caution
+weight-note = Note
+mark-stop = STOP
+mark-caution = CAUTION
+mark-note = NOTE
+
+trust-standard = fixed by a standard or by definition
+trust-published = printed in a handbook, a paper or a data page
+trust-article = printed in a trade article or told by casters
+trust-computed = computed from what is stated
+trust-common-practice = common practice, no source
+trust-from-memory = from memory, not looked up
+trust-studio = measured or decided by the studio
+
+cause-not-said = not said yet
+cause-not-chosen = not chosen yet
+cause-not-on-shelf = not on the shelf
+cause-no-file = no file
+cause-no-such-number = the file has no such number
+cause-pending = not known yet
+cause-not-finite = cannot be worked out
+cause-does-not-apply = does not apply
+cause-term = waits for what is missing
+
+page-site = the place
+page-pattern = waxes and prints
+page-size = ring sizes
+page-price = prices
+page-tree = trees
+page-flask = flasks
+page-studio = the studio
+page-mix = investment
+page-base = bases
+
+drive-gravity = by its own weight
+drive-vacuum = vacuum
+drive-centrifugal = centrifugal
+
+section-filigree = filigree
+section-thin = thin
+section-medium = medium
+section-heavy = heavy
+
+lot-new-metal = new metal
+lot-fine-metal = fine metal
+lot-master-alloy = master alloy
+lot-scrap = scrap
+lot-refining = for the refiner
+
+metal-au = fine gold
+metal-ag = fine silver
+metal-pt = fine platinum
+metal-pd = fine palladium
+
+day-1 = Mon
+day-2 = Tue
+day-3 = Wed
+day-4 = Thu
+day-5 = Fri
+day-6 = Sat
+day-7 = Sun
+month-1 = Jan
+month-2 = Feb
+month-3 = Mar
+month-4 = Apr
+month-5 = May
+month-6 = Jun
+month-7 = Jul
+month-8 = Aug
+month-9 = Sep
+month-10 = Oct
+month-11 = Nov
+month-12 = Dec
+moment = { $weekday } { $day } { $month } { $time }
+date = { $day } { $month } { $year }
+figure-unknown = (not known yet)
+undated = no date
+unnamed = (unnamed)
+
+## Rules: what a figure is called, and why it is worked out so.
+
+rule-vacuum-barometer-title = Air pressure
+rule-vacuum-barometer-why = The higher the studio lies, the less air presses on it and the less vacuum a gauge can show.
+rule-vacuum-saturation-title = Pressure at which the water boils
+rule-vacuum-saturation-why = Water boils where the pressure falls to its vapour's own, and that depends on its temperature.
+rule-vacuum-gauge-to-boil-title = Gauge reading that boils the water
+rule-vacuum-gauge-to-boil-why = A gauge reads the difference from the air around it. A pump that never gets there leaves bubbles on the patterns.
+
+rule-weigh-net-title = Net weight
+rule-weigh-net-why = What stands under it on the scale is no pattern and becomes no metal.
+rule-pattern-volume-of-file-title = Volume of the file as printed
+rule-pattern-volume-of-file-why = Twice as long is eight times the metal: unit and scale count to the third power.
+rule-pattern-area-title = Surface of the pattern
+rule-pattern-area-why = The surface loses the heat, so it says how soon a piece freezes.
+rule-pattern-size-title = Outer size as printed
+rule-pattern-size-why = The file's length times its unit and the scale of the print.
+rule-pattern-volume-from-weight-title = Volume from the scale
+rule-pattern-volume-from-weight-why = Metal fills the room the pattern leaves, so the pattern's volume is what counts.
+rule-pattern-weight-from-volume-title = Weight of the pattern by its volume
+rule-pattern-weight-from-volume-why = What a clean, cured pattern should show on the scale.
+rule-pattern-modulus-title = Volume over surface
+rule-pattern-modulus-why = A part with much volume behind little surface freezes last. Feed it there.
+rule-pattern-weight-difference-title = Difference between scale and file
+rule-pattern-weight-difference-why = A print far off its file is uncured, wrongly scaled or still on its supports.
+
+rule-piece-metal-title = Metal of one piece
+rule-piece-metal-why = The metal fills exactly the room the pattern left.
+rule-piece-rough-weight-title = Rough weight of one piece
+rule-piece-rough-weight-why = Metal shrinks as it cools, so the piece is a little lighter than its mould was full.
+rule-line-rough-weight-title = Rough weight of all pieces
+rule-line-rough-weight-why = Rounded before it is multiplied, so that a client can follow it.
+rule-line-metal-cost-title = Metal cost of the line
+rule-line-metal-cost-why = Grams times the price of a gram, to the cent.
+rule-size-circumference-title = Inner circumference
+rule-size-circumference-why = The ring size of the standard is the inner circumference in millimetres.
+rule-size-pattern-bore-title = Bore of the pattern
+rule-size-pattern-bore-why = Print and metal both shrink, and finishing opens the bore, so the pattern is drawn larger by just that.
+
+rule-price-per-gram-title = Price of a gram
+rule-price-per-gram-why = Metal is quoted by the troy ounce and weighed in grams.
+rule-price-alloy-per-gram-title = Price of a gram of the alloy
+rule-price-alloy-per-gram-why = Only the fine metal in it is paid for, and the premium for having it made.
+rule-price-own-per-gram-title = Price of a gram, by the alloy's own price
+rule-price-own-per-gram-why = Where the alloy itself has a price, that price and the premium rule.
+
+rule-tree-part-volume-title = Volume of one material on the tree
+rule-tree-part-volume-why = Wax and resin weigh differently for the same room, so each is weighed apart.
+rule-tree-pieces-volume-title = Volume of the pieces of one line
+rule-tree-pieces-volume-why = One pattern, as often as it hangs there.
+rule-tree-sprue-volume-title = Volume of the sprues of one run
+rule-tree-sprue-volume-why = Round rods of one diameter and length.
+rule-tree-welded-volume-title = Volume with welds and fillets
+rule-tree-welded-volume-why = Wax run into the joints is no sprue and no piece, but it becomes metal all the same.
+rule-tree-volume-title = Volume of the tree
+rule-tree-volume-why = All its parts together are the room that metal fills.
+rule-tree-reach-title = Reach of a piece from the axis
+rule-tree-reach-why = The far corner of the piece decides how near it comes to the wall.
+rule-tree-rise-title = Rise of a piece over its joint
+rule-tree-rise-why = The far corner of the piece decides how high the tree is.
+rule-tree-widest-reach-title = Widest reach
+rule-tree-widest-reach-why = The widest piece decides about the flask.
+rule-tree-highest-rise-title = Highest rise
+rule-tree-highest-rise-why = The highest piece decides about the flask.
+rule-tree-diameter-title = Diameter of the tree
+rule-tree-diameter-why = Twice the widest reach, as if a piece could stand on every side.
+rule-tree-height-title = Height of the tree over the base's rim
+rule-tree-height-why = Dome, main sprue and highest piece, as if the last tier joined at the very end.
+
+rule-flask-metal-from-weight-title = Metal in place of one weighed material
+rule-flask-metal-from-weight-why = The volume stays, so the weight grows as the density does.
+rule-flask-metal-from-volume-title = Metal in place of a part
+rule-flask-metal-from-volume-why = The room it leaves, filled with this alloy.
+rule-flask-tree-metal-title = Metal of the tree
+rule-flask-tree-metal-why = Pieces and sprues are one casting until the saw.
+rule-flask-button-title = Button
+rule-flask-button-why = It presses the metal in and feeds the tree while that freezes. One a flask, never one a piece.
+rule-flask-charge-title = Charge
+rule-flask-charge-why = What the melt loses is put in beforehand.
+rule-flask-charge-on-balance-title = Charge on the balance
+rule-flask-charge-on-balance-why = Rounded up to what the balance can show: too little metal loses the flask.
+rule-flask-button-volume-title = Volume of the button
+rule-flask-button-volume-why = It has to find room in the funnel.
+rule-flask-wall-clearance-title = Room to the wall
+rule-flask-wall-clearance-why = Investment must be thick enough there to hold the metal.
+rule-flask-top-clearance-title = Room above the tree
+rule-flask-top-clearance-why = The metal arrives there with all its force, so the mould needs something behind it.
+rule-flask-volume-title = Inside of the flask
+rule-flask-volume-why = A cylinder, with its collar.
+rule-flask-invested-by-title = Invested by
+rule-flask-invested-by-why = The mould must have set before it is heated, or it cracks.
+rule-flask-mix-by-title = Start mixing by
+rule-flask-mix-by-why = Backwards from the moment the flask is left alone.
+
+rule-mix-slurry-title = Slurry
+rule-mix-slurry-why = What the flask holds beside tree and dome, and something for bowl and spoon.
+rule-mix-powder-in-slurry-title = Powder in a volume of slurry
+rule-mix-powder-in-slurry-why = Powder and liquid each take up their own room.
+rule-mix-slurry-density-title = Density of the slurry
+rule-mix-slurry-density-why = A cup of slurry on the scale shows at once whether the ratio is right.
+rule-mix-powder-title = Powder, worked out
+rule-mix-powder-why = The slurry, and the powder in each part of it.
+rule-mix-powder-weighed-title = Powder to weigh out
+rule-mix-powder-weighed-why = Rounded up: a flask filled short is lost.
+rule-mix-water-title = Water to weigh out
+rule-mix-water-why = By weight, from the powder as it is weighed, because the ratio makes the mould.
+rule-mix-mixes-title = Mixes
+rule-mix-mixes-why = Slurry rises under vacuum and must not reach the rim.
+rule-mix-powder-of-mix-title = Powder of one mix
+rule-mix-powder-of-mix-why = Equal mixes set alike.
+rule-mix-water-of-mix-title = Water of one mix
+rule-mix-water-of-mix-why = Equal mixes set alike.
+rule-mix-clock-title = Time from first powder to rest
+rule-mix-clock-why = The clock runs from the first powder in the water until nobody touches the flask any more.
+rule-mix-finish-by-title = Flask at rest by
+rule-mix-finish-by-why = Moved once it has begun to set, the mould cracks. Left too early, water gathers on the patterns.
+
+rule-stage-ramp-part-title = Ramp in one band of the kiln
+rule-stage-ramp-part-why = A kiln rises slower the hotter it is, so each band has its own rate.
+rule-stage-ramp-title = Ramp of the kiln
+rule-stage-ramp-why = All its bands one after the other.
+rule-stage-ramp-at-rate-title = Ramp at the rate asked for
+rule-stage-ramp-at-rate-why = The way to go, over the rate.
+rule-stage-ramp-taken-title = Ramp as it will be
+rule-stage-ramp-taken-why = A kiln goes no faster than it can, whatever the programme says.
+rule-stage-minutes-including-title = Stage, ramp in its hours
+rule-stage-minutes-including-why = The table's hours hold both the way there and the hold.
+rule-stage-minutes-besides-title = Stage, ramp besides its hours
+rule-stage-minutes-besides-why = The way there first, then the table's hours.
+rule-stage-hold-title = Hold
+rule-stage-hold-why = What the way there leaves of the table's hours.
+rule-stage-end-title = End of the stage
+rule-stage-end-why = One stage begins when the other is over.
+rule-burnout-total-including-title = Programme, ramps in the hours
+rule-burnout-total-including-why = All stages, read the short way.
+rule-burnout-total-besides-title = Programme, ramps besides the hours
+rule-burnout-total-besides-why = All stages, read the long way.
+rule-burnout-total-title = Length of the programme
+rule-burnout-total-why = All ramps and holds as they will be run.
+rule-burnout-kiln-start-title = Start the kiln
+rule-burnout-kiln-start-why = Backwards from the pour.
+rule-burnout-dewax-start-title = Start the steam
+rule-burnout-dewax-start-why = From the steam the flask goes straight into the warm kiln, and never cools between.
+rule-burnout-top-title = Highest stage
+rule-burnout-top-why = What powder and stones have to bear.
+rule-burnout-soak-target-title = Mould temperature the load ends at
+rule-burnout-soak-target-why = The hottest mould is poured first, and the kiln falls for the others.
+rule-burnout-time-above-700-title = Held at 700 °C and above
+rule-burnout-time-above-700-why = The last carbon burns only there, and only with air.
+rule-burnout-true-top-title = Hottest place in the kiln
+rule-burnout-true-top-why = The probe may read wrong, and it does not sit in the hottest corner.
+
+rule-melt-charge-title = Charge of the melt
+rule-melt-charge-why = All flasks poured from one crucible.
+rule-melt-molten-volume-title = Charge when molten
+rule-melt-molten-volume-why = Liquid metal takes up more room than solid.
+rule-melt-crucible-fill-title = How full the crucible is
+rule-melt-crucible-fill-why = Too full spills, too empty leaves metal behind.
+rule-melt-drawn-title = Metal drawn
+rule-melt-drawn-why = All lots together.
+rule-melt-fine-in-draw-title = Fine metal in one draw
+rule-melt-fine-in-draw-why = By the lot's papers. Nobody has assayed it unless the lot says so.
+rule-melt-fine-title = Fine metal in the melt
+rule-melt-fine-why = All draws together.
+rule-melt-fineness-title = Fineness of the melt
+rule-melt-fineness-why = The mark promises a share of fine metal. By the lots' figures, not assayed.
+
+rule-pour-metal-title = Metal when poured
+rule-pour-metal-why = The middle of the range for this alloy and section. The studio's own record is better.
+rule-pour-mould-title = Mould when poured
+rule-pour-mould-why = The middle of the range for this alloy and section. Thin pieces want it hotter.
+rule-pour-superheat-title = Over the liquidus
+rule-pour-superheat-why = Heat in hand before the metal starts to freeze on its way.
+
+## Inputs and defaults: what they are called.
+
+input-alloy-density = density of the alloy
+input-alloy-shrink = shrinkage from pattern to casting
+input-alloy-melt-loss = loss in the melt
+input-alloy-liquid-density = density of the liquid metal
+input-alloy-liquidus = liquidus
+input-base-dome = dome of the base
+input-base-dome-height = height of the base's dome
+input-base-funnel = funnel of the base
+input-burnout-dewax = steam dewaxing
+input-burnout-kiln = kiln and programme
+input-burnout-pour-at = time of the pour
+input-burnout-start = kiln when it is loaded
+input-crucible-least-fill = least the crucible throws out cleanly
+input-crucible-usable = what the crucible holds
+input-flask-alloy-density = alloy of the flask
+input-flask-burnout = kiln load
+input-flask-button-least = least button
+input-flask-button-share = button as a share of the tree
+input-flask-collar = collar
+input-flask-height = height of the flask
+input-flask-inner-diameter = inner diameter of the flask
+input-flask-melt-loss = loss in the melt
+input-flask-mould-end = lowest mould temperature
+input-flask-reserve = metal in reserve
+input-flask-top-needed = room needed above the tree
+input-flask-tree-volume = tree of the flask
+input-flask-vessel = steel of the flask
+input-flask-wall-needed = room needed to the wall
+input-kiln-band = where the kiln slows down
+input-kiln-ceiling = highest the kiln goes
+input-kiln-hot-zone = how much hotter the kiln's hottest place is
+input-kiln-offset = true temperature less the kiln's reading
+input-kiln-rate = fastest the kiln goes
+input-line-alloy-density = alloy of the line
+input-line-pattern-volume = pattern of the line
+input-line-pieces = pieces ordered
+input-lot-fineness = fineness of the lot
+input-material-above-700 = time the material needs at 700 °C and above
+input-melt-draw = metal drawn from a lot
+input-melt-target = mark to be reached
+input-mix-bowl = mixing bowl
+input-mix-powder-step = step the powder is weighed in
+input-mix-ratio = liquid to powder
+input-mix-spill = mixed for spill
+input-pattern-file-area = surface of the file
+input-pattern-file-length = length in the file
+input-pattern-file-scale = scale of the print
+input-pattern-file-unit = millimetres in the file's unit
+input-pattern-file-volume = volume of the pattern
+input-pattern-length = length of the pattern
+input-pattern-material-density = material of the pattern
+input-pattern-shrink = shrinkage of the pattern material
+input-pour-metal-chosen = metal when poured, as chosen
+input-pour-metal-high = metal at most
+input-pour-metal-low = metal at least
+input-pour-mould-chosen = mould when poured, as chosen
+input-pour-mould-high = mould at most
+input-pour-mould-low = mould at least
+input-pour-quench-from = earliest quench
+input-pour-quench-until = latest quench
+input-powder-bowl-vacuum = bowl under vacuum
+input-powder-density = powder
+input-powder-finish-before = rest before gloss-off
+input-powder-flask-vacuum = flask under vacuum
+input-powder-gloss-off = gloss-off
+input-powder-liquid-density = density of the mixing liquid
+input-powder-mix = mixing
+input-powder-planned-ceiling = highest planned for the powder
+input-powder-pour = pouring the slurry
+input-powder-set = setting before heat
+input-powder-slurry-rise = how much the slurry rises
+input-powder-stones-ceiling = highest with stones in the powder
+input-powder-stop-ceiling = highest the powder ever sees
+input-price-fineness = fineness paid for
+input-price-for = weight the price is for
+input-price-of-alloy = price of the alloy
+input-price-premium = premium on the metal
+input-price-read = price of the metal
+input-site-altitude = height above the sea
+input-site-barometer-read = air pressure read today
+input-site-room = room temperature
+input-site-water = water temperature
+input-size-bore = bore of the ring size
+input-size-finishing-opens = what finishing opens
+input-stage-hold-asked = hold of the segment
+input-stage-hours = hours of the stage
+input-stage-ramp-asked = ramp asked for
+input-stage-ramp-rate = rate asked for
+input-stage-target = target of the stage
+input-studio-balance-step = step of the balance
+input-tree-count = how many
+input-tree-length-unsaid = sprue measures
+input-tree-measured-diameter = measured diameter of the tree
+input-tree-measured-height = measured height of the tree
+input-tree-sprue-angle = angle of the sprues
+input-tree-volume-unknown = tree, weighed or built up
+input-tree-welds = welds and fillets
+input-weigh-gross = gross weight
+input-weigh-net-read = net weight
+input-weigh-tare = tare
+
+## The bench sheet.
+
+mark-care = CARE
+mark-look = LOOK
+mark-missing = MISSING
+page-of = page { $page } of { $pages }
+page-continued = { $title }, continued
+head-batch = Batch { $batch }
+head-version = version { $version }
+range = { $low } to { $high }
+value-with-range = { $value }, within { $range }
+flask-size = Ø{ $size } { $unit }
+base-number = { $base }, number { $number }
+
+sheet-foot = Data sheets, the equipment's manuals, local codes and licensed trades come first. Nothing printed here makes a step safe.
+sheet-flask = Flask { $flask }, { $size }, { $alloy }
+sheet-scratch = Scratch { $scratch } into the face of this flask. Paper burns.
+sheet-batch = The batch as a whole
+sheet-order-book = Order book
+sheet-findings = Before you begin
+sheet-findings-batch = What belongs to no flask
+sheet-tree = Tree and pieces
+sheet-no-tree = No tree is chosen for this flask.
+sheet-tree-name = Tree
+sheet-base = Base
+sheet-mix = Investment
+sheet-burnout = Burnout
+sheet-no-burnout = This flask is in no kiln load yet.
+sheet-no-programme = The load has no programme yet.
+sheet-metal = Melt
+sheet-pour = Pour
+sheet-quench = Quench and devest
+sheet-orders = Open orders
+sheet-no-orders = No piece is open.
+sheet-costs = For the studio only
+
+column-client = Client
+column-design = Design
+column-size = Size
+column-bore = Bore
+column-pieces = Pieces
+column-numbers = Numbers
+column-rough-each = Rough each
+column-rough-all = Rough in all
+column-material = Material
+column-weight = Weighed
+column-volume = Volume
+column-step = Step
+column-takes = Takes
+column-over-at = Clock shows
+column-really = Really
+column-tick = Done
+column-stage = Stage
+column-target = Target
+column-ramp = Ramp
+column-hold = Hold
+column-start = Begins
+column-end = Ends
+column-due = Due
+column-alloy = Alloy
+column-per-gram = A gram
+column-price-of = By the price of
+column-price-on = Of
+column-metal-cost = Metal
+
+piece-own-size = Piece { $number } of { $design } has a size of its own, { $size }.
+piece-stones = Stones are set in { $design } and cast in place.
+piece-irreplaceable = { $design } cannot be made again.
+not-weighed = not weighed
+whole-tree = Whole tree
+tree-diameter = Diameter
+tree-height = Height
+pieces-of = { $open } of { $all }
+
+mix-powder = POWDER
+mix-water = WATER
+mix-liquid = MIXING LIQUID
+mix-of = { $what }, mix { $number } of { $mixes }
+mix-powder-name = Powder
+mix-lot = Powder lot
+mix-ratio = Liquid to powder
+mix-slurry = Slurry
+mix-slurry-density = Slurry density
+mix-water-c = Liquid at
+mix-gauge = Gauge that boils it
+gauge-both = { $kpa } or { $inhg }
+mix-by = Start mixing by
+mix-invested-by = Invested by
+mix-step-mix = Mix
+mix-step-bowl = Bowl under vacuum
+mix-step-pour = Pour
+mix-step-flask = Flask under vacuum
+mix-finish-by = Flask at rest by
+
+burnout-load = Load
+burnout-kiln = Kiln
+burnout-position = Position
+burnout-programme = Programme
+burnout-own = the studio's own segments
+burnout-dewax = Start the steam
+burnout-kiln-start = Start the kiln
+burnout-pour = Pour
+burnout-total = Programme takes
+burnout-top = Highest stage
+burnout-hot = Held at 700 °C and up
+burnout-both = The table does not say whether its hours include the ramps. If they do, the programme takes { $with }; if not, { $without }. The longer one is planned.
+
+metal-charge = CHARGE ON THE BALANCE
+metal-shared = Whole melt { $melt }, for flasks { $flasks }
+metal-new = New metal
+metal-scrap = Scrap
+metal-draw = Lot { $lot }, { $kind }
+metal-alloy = Alloy
+metal-tree = Metal of the tree
+metal-button = Button
+metal-reserve = Reserve
+metal-loss = Lost in the melt
+metal-exact = Charge, worked out
+metal-funnel = Funnel holds
+metal-molten = Charge when molten
+metal-crucible = Crucible
+metal-smallest = Smallest that takes it
+metal-fill = Crucible full to
+metal-fineness = Fineness by the lots { $fineness }, not assayed.
+
+pour-metal = Metal
+pour-mould = Mould
+pour-superheat = Over the liquidus
+pour-section = Section
+section-assumed = { $section }, assumed
+pour-turn = Turn
+pour-drive = Driven by
+room-wall = Room to the wall
+room-top = Room above the tree
+room-of = { $has } of { $needs } needed
+
+quench-never = Never quench this flask. Let it cool in air.
+quench-window = Quench { $window } after the pour.
+quench-unknown = No quench time is known for this alloy. Look at its data sheet.
+
+really-gloss-off = Gloss-off
+really-vacuum = Gauge showed
+really-water-c = Liquid really at
+really-metal = Metal really at
+really-mould = Mould really at
+really-charge = Charge really
+really-poured-at = Poured at
+really-quench = Quenched after
+really-good = Good pieces
+
+missing-list = Not known without { $what }.
+finding-accepted = { $hands } answers for this, { $on }. { $reason }
+
+costs-why = Not for clients. Rough weight at the price of a gram, without work, loss or tax.
+
+## Cautions, at the step they belong to. They name the hazard and the first measures, and claim no more.
+
+caution-uncured-resin = Uncured resin sensitises the skin for good. Nitrile gloves, no bare touch, cure fully before the tree.
+caution-solvent = Wash solvent burns and its vapour creeps. No flame or hot tool near it, open air or extraction.
+caution-carving-dust = Carving dust. Extraction, and a damp cloth afterwards.
+caution-silica-mix = Dry powder gives off breathable silica, which scars lungs. Fitted respirator, powder into water slowly, no sweeping dry.
+caution-special-liquid = The mixing liquid stings skin and eyes. Gloves and goggles.
+caution-powder-unknown = The powder is not chosen, so its hazards are not listed here.
+caution-bell-jar = A bell jar can burst inwards. No chips or cracks, goggles on, let air in slowly.
+caution-dewax-steam = Steam and running wax scald. Face shield, long gloves, nobody under it.
+caution-burnout-fume = Burnout gives off fume and carbon monoxide, and overheated gypsum gives off sulphur gas. Hood to the open air before the kiln is lit.
+caution-resin-fume = Resin burns with sharp, unhealthy smoke. Nobody stays beside the kiln below full heat.
+caution-ammonia = This mould gives off ammonia as it is fired. Hood on, eyes and nose away.
+caution-damp-charge = Damp or greasy metal throws the melt out. Warm the charge, crucible and tools, and add nothing wet.
+caution-torch = Where a torch is used, check hoses, valves and flashback arrestors, and clear away what burns.
+caution-alloy-unknown = The alloy is not chosen, so its hazards are not listed here.
+caution-nickel = Nickel fume and dust harm lungs and skin, and worn nickel sensitises. Extraction, gloves for filings.
+caution-cobalt = Cobalt fume and dust harm lungs and skin. Extraction.
+caution-zinc = Zinc burns off as white fume that brings metal fume fever. Extraction, and no more heat than needed.
+caution-cadmium = Cadmium fume kills, and it does not warn. Do not melt this without extraction made for it.
+caution-lead = Lead fume and dust poison slowly. Extraction, no food here, wash hands and change clothes.
+caution-beryllium = Beryllium fume and dust ruin lungs for good. Do not melt or grind this without extraction made for it.
+caution-copper-fume = Copper fume brings metal fume fever. Extraction.
+caution-manganese = Manganese fume harms the nerves. Extraction.
+caution-antimony = Antimony fume is poisonous. Extraction.
+caution-bright-heat = This metal is too bright for bare eyes. Shade for its heat on everybody who looks.
+caution-inert-cover = This metal takes up gas. Melt it under cover gas or vacuum, and mind that such gas displaces air.
+caution-water-reaction = This metal and its dross explode with water. Everything dry, no quench until it is long solid.
+caution-soldered = A lot drawn has solder in it, which may give off cadmium, zinc or lead. Extraction.
+caution-hot-flask = A flask this hot may not glow. Tongs, long gloves, face shield, a clear way, nobody behind you.
+caution-molten-metal = Splashes burn through ordinary clothes. Face shield, leather or wool, closed boots under the trousers, dry ground.
+caution-centrifuge = A spinning arm throws metal and breaks bones. Balanced, guard shut, flask seated the right way round, everybody out of its plane.
+caution-vacuum-pour = Gasket whole and trap clear. A cracked mould lets the pump draw metal in.
+caution-quench-steam = The flask throws steam and scalding mud in the bucket. Face shield, long tongs, arm's length.
+caution-silica-quench = Quench steam carries silica out. Respirator, extraction.
+caution-silica-devest = Broken mould is silica dust. Keep it wet, respirator on, nothing down the drain.
+caution-acids = Pickle and investment remover are acids. Goggles, gloves, acid into water, never mixed, antidote and data sheet at hand.
+
+## Quotes.
+
+dash = –
+cause-not-known = not known yet
+column-piece = Piece
+column-work = Work
+column-sum = Sum
+column-what = For
+column-amount = Amount
+
+quote-title = Quote for { $client }
+quote-title-number = Quote { $number } for { $client }
+quote-foot = Weights are estimates, metal prices are of the day they name.
+quote-sent = Sent
+quote-valid = Valid until
+quote-accepted = Accepted
+quote-fixed = Price fixed for
+quote-pieces = Pieces
+quote-tolerance = Rough weights are as cast and cut off clean, before finishing, and may differ by ± 3 %.
+quote-metal = Metal
+quote-no-price = no price yet
+quote-price-of = { $alloy }, by the price of { $of }
+quote-sums = Sums
+quote-work = – { $what }
+quote-line = { $quantity } × { $what }
+quote-besides = Besides the pieces
+quote-net = Before tax
+quote-tax = Tax
+quote-tax-share = Tax, { $share }
+quote-total = Total
+quote-deposit = Deposit, before work begins
+quote-rest = Left after the deposit
+quote-no-total = A price or weight above is not known yet, so there is no total.
+quote-terms = Terms
+quote-accept = Acceptance
+quote-accept-words = I accept this quote with its terms.
+quote-sign = Date { $line } Signature { $line }
+quote-none = No order, so nothing to quote.

@@ -1,0 +1,155 @@
+//! A job opened from disk with the studio beside it: everything a recompute needs, and what was wrong on the way.
+
+use std::io::ErrorKind;
+use std::path::{Path, PathBuf};
+
+use super::disk::{Disk, DiskError, folder_of};
+use super::save::{Hash, Original, SaveError, Saved, hash_of, save};
+use crate::job::check::{self, Fault};
+use crate::job::format::{Opened, ReadError, WriteError, read_job, read_studio, write_job};
+use crate::job::{Entry, Job, Studio, continues};
+
+/// The studio's file, beside the jobs of its folder.
+pub const STUDIO_FILE: &str = "studio.ron";
+
+/// The longest document that is read, in bytes.
+pub const LONGEST_DOCUMENT: u64 = 256 << 20;
+
+/// A document that could not be opened. One sentence, the path last.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum OpenError {
+    /// The disk said no.
+    #[error(transparent)]
+    Disk(#[from] DiskError),
+    /// The bytes say nothing that can be used.
+    #[error("{error} ({path})", path = path.display())]
+    Document {
+        /// Why.
+        error: ReadError,
+        /// Which file.
+        path: PathBuf,
+    },
+}
+
+/// A batch that could not be saved. The file on the disk is as it was unless the disk itself says otherwise.
+#[derive(Debug, thiserror::Error)]
+pub enum SaveBatchError {
+    /// Written by a newer program.
+    #[error("this file was written by a newer version and holds things this one does not know, so it is not saved over; save under another name ({path})", path = .0.display())]
+    NewerFormat(PathBuf),
+    /// The record must only grow.
+    #[error("the record of what happened may only grow, and an entry that was saved before is missing or changed; withdraw it with a new entry instead ({path})", path = .0.display())]
+    RecordRewritten(PathBuf),
+    /// The document holds something that cannot be written.
+    #[error(transparent)]
+    Write(#[from] WriteError),
+    /// The disk said no, or the file changed there.
+    #[error(transparent)]
+    Disk(#[from] SaveError),
+}
+
+/// A job with its studio.
+#[derive(Debug, Clone)]
+pub struct Batch {
+    /// The job's file.
+    pub path: PathBuf,
+    /// The job as it stands in the file.
+    pub job: Job,
+    /// The job without what is at fault in it; figures are computed from this.
+    pub sound: Job,
+    /// What is at fault.
+    pub faults: Vec<Fault>,
+    /// The studio, empty where its folder has none.
+    pub studio: Studio,
+    /// Why the studio's file could not be used, where there is one.
+    pub studio_error: Option<OpenError>,
+    /// Hash of the job's bytes as they lie on the disk.
+    pub hash: Hash,
+    /// The same hash as hexadecimal text, the version that prints on paper.
+    pub hash_text: String,
+    /// The file was laid out by hand: it is kept beside at the first save.
+    pub by_hand: bool,
+    /// Written by a newer program: must not be saved over.
+    pub read_only: bool,
+    /// The record as it lies on the disk: it may only be added to.
+    saved_record: Vec<Entry>,
+}
+
+impl Batch {
+    /// Opens a job and the studio beside it. A studio that cannot be read does not keep the job from opening.
+    ///
+    /// # Errors
+    /// [`OpenError`] where the job itself cannot be read; nothing was changed then.
+    pub fn open(disk: &dyn Disk, path: &Path) -> Result<Self, OpenError> {
+        let bytes = disk.read(path, LONGEST_DOCUMENT)?;
+        let Opened { document: job, read_only, .. } =
+            read_job(&bytes).map_err(|error| OpenError::Document { error, path: path.to_owned() })?;
+        let by_hand = write_job(&job).map_or(true, |ours| ours.as_bytes() != bytes);
+        let (sound, faults) = check::mend(&job);
+        let (studio, studio_error) = match open_studio(disk, &folder_of(path).join(STUDIO_FILE)) {
+            Ok(studio) => (studio.unwrap_or_default(), None),
+            Err(error) => (Studio::default(), Some(error)),
+        };
+        let saved_record = job.record.clone();
+        Ok(Self {
+            saved_record,
+            path: path.to_owned(),
+            job,
+            sound,
+            faults,
+            studio,
+            studio_error,
+            hash_text: hash_of(&bytes).to_hex().to_string(),
+            hash: hash_of(&bytes),
+            by_hand,
+            read_only,
+        })
+    }
+
+    /// Saves the job where it was opened. A file laid out by hand is kept beside the first time; a file that changed on the disk since is
+    /// not overwritten.
+    ///
+    /// # Errors
+    /// [`SaveBatchError`].
+    pub fn save(&mut self, disk: &dyn Disk) -> Result<Saved, SaveBatchError> {
+        if self.read_only {
+            return Err(SaveBatchError::NewerFormat(self.path.clone()));
+        }
+        if !continues(&self.saved_record, &self.job.record) {
+            return Err(SaveBatchError::RecordRewritten(self.path.clone()));
+        }
+        let text = write_job(&self.job)?;
+        let original = if self.by_hand { Original::KeepBeside } else { Original::Replace };
+        let same = |bytes: &[u8]| match read_job(bytes) {
+            Ok(opened) if opened.document == self.job => Ok(()),
+            Ok(_) => Err("what was written reads back as something else".to_owned()),
+            Err(error) => Err(error.to_string()),
+        };
+        let saved = save(disk, &self.path, text.as_bytes(), Some(&self.hash), original, same)?;
+        self.hash = saved.hash;
+        self.hash_text = saved.hash.to_hex().to_string();
+        self.by_hand = false;
+        self.saved_record.clone_from(&self.job.record);
+        Ok(saved)
+    }
+
+    /// The folder that pattern paths are relative to.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        folder_of(&self.path)
+    }
+}
+
+/// The studio of a folder; `None` where it has none.
+///
+/// # Errors
+/// [`OpenError`] where there is one that cannot be read.
+pub fn open_studio(disk: &dyn Disk, path: &Path) -> Result<Option<Studio>, OpenError> {
+    let bytes = match disk.read(path, LONGEST_DOCUMENT) {
+        Ok(bytes) => bytes,
+        Err(error) if error.kind == ErrorKind::NotFound => return Ok(None),
+        Err(error) => return Err(error.into()),
+    };
+    let opened = read_studio(&bytes).map_err(|error| OpenError::Document { error, path: path.to_owned() })?;
+    Ok(Some(opened.document))
+}

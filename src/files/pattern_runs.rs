@@ -1,0 +1,64 @@
+//! Measures the pattern files of a job, so that the recompute can take the results as inputs.
+
+use std::collections::BTreeMap;
+use std::io::ErrorKind;
+use std::path::{Path, PathBuf};
+
+use super::disk::Disk;
+use crate::calc::{FileProblem, PatternMeasure, PatternRun, Runs};
+use crate::job::Job;
+use crate::mesh::{self, Limits, Measure, Problem};
+
+/// Reads and measures every pattern file of a job; a file that several patterns share is read once.
+#[must_use]
+pub fn measure_patterns(disk: &dyn Disk, folder: &Path, job: &Job, limits: &Limits) -> Runs {
+    let mut seen: BTreeMap<PathBuf, PatternRun> = BTreeMap::new();
+    let mut runs = Runs::default();
+    for pattern in &job.patterns {
+        let Some(file) = pattern.file.as_ref().filter(|file| !file.path.is_empty()) else { continue };
+        let path = folder.join(&file.path);
+        let run = seen.entry(path).or_insert_with_key(|path| measure_file(disk, path, limits));
+        runs.patterns.insert(pattern.id, run.clone());
+    }
+    runs
+}
+
+/// Reads and measures one file.
+#[must_use]
+pub fn measure_file(disk: &dyn Disk, path: &Path, limits: &Limits) -> PatternRun {
+    let bytes = match disk.read(path, limits.max_bytes) {
+        Ok(bytes) => bytes,
+        Err(error) if error.kind == ErrorKind::NotFound => return PatternRun::Missing,
+        Err(error) => return PatternRun::Unreadable(error.to_string()),
+    };
+    match mesh::measure_bytes(&bytes, limits) {
+        Ok(measure) => PatternRun::Measured(pattern_measure(&measure, blake3::hash(&bytes).to_hex().to_string())),
+        Err(error) => PatternRun::Unreadable(error.to_string()),
+    }
+}
+
+/// What the calculation needs of a measured mesh.
+fn pattern_measure(measure: &Measure, hash: String) -> PatternMeasure {
+    PatternMeasure {
+        hash,
+        volume: measure.volume_mm3,
+        // Where shells overlap the sum is an upper bound, and flagged as one.
+        fills: measure.fills_mm3.or(measure.fills_at_most_mm3),
+        area: measure.area_mm2,
+        size: measure.size_mm,
+        problems: measure.problems.iter().map(file_problem).collect(),
+    }
+}
+
+fn file_problem(problem: &Problem) -> FileProblem {
+    match problem {
+        Problem::Open { edges } => FileProblem::Open(u64::from(*edges)),
+        Problem::MixedWinding { .. } => FileProblem::MixedWinding,
+        Problem::SealedVoid { void_mm3, .. } => FileProblem::SealedVoid(*void_mm3),
+        Problem::OverlappingShells { .. } | Problem::OverlapNotSettled { .. } | Problem::NestedSameWinding { .. } => {
+            FileProblem::Overlapping
+        }
+        Problem::AbsurdSize { probable_unit: Some(unit), .. } => FileProblem::ProbableUnit(unit.name().to_owned()),
+        other => FileProblem::Remark(other.to_string()),
+    }
+}

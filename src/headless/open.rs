@@ -1,0 +1,75 @@
+//! A job opened and computed for the terminal. Pattern files are read first, so no figure is pending here.
+
+use std::path::Path;
+
+use jiff::ZonedDateTime;
+use jiff::tz::TimeZone;
+
+use super::args::Day;
+use super::out::Out;
+use crate::calc::{Book, Report, Setting, Shelves, recompute};
+use crate::files::batch::Batch;
+use crate::files::disk::RealDisk;
+use crate::files::pattern_runs::measure_patterns;
+use crate::mesh::Limits;
+use crate::paper::words::Words;
+use crate::quantity::Style;
+use crate::texts::Texts;
+
+/// Everything the terminal prints from.
+pub(super) struct Computed {
+    pub batch: Batch,
+    pub shelves: Shelves,
+    pub setting: Setting,
+    pub book: Book,
+    pub report: Report,
+    /// Something given could not be used; it was said already.
+    pub faulty: bool,
+}
+
+impl Computed {
+    /// Opens a job, says what is wrong with it, and computes what can be computed; `None` where it cannot be read at all.
+    pub fn open(path: &Path, day: &Day, out: &mut Out) -> Option<Self> {
+        let batch = match Batch::open(&RealDisk, path) {
+            Ok(batch) => batch,
+            Err(error) => {
+                out.tell(&error.to_string());
+                return None;
+            }
+        };
+        let mut faulty = false;
+        for fault in &batch.faults {
+            faulty = true;
+            out.tell(&format!("{fault} ({}). It was left out; everything else is computed", path.display()));
+        }
+        if let Some(error) = &batch.studio_error {
+            faulty = true;
+            out.tell(&format!("{error}. The job is computed without its studio"));
+        }
+        let zone = zone(&batch, out, &mut faulty);
+        let at = day.at.unwrap_or_else(|| ZonedDateTime::now().with_time_zone(zone.clone()).date());
+        let setting = Setting { at, zone };
+        let runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &Limits::default());
+        let shelves = Shelves::new(&batch.sound, &batch.studio);
+        let mut book = Book::default();
+        let report = recompute(&batch.sound, &batch.studio, &shelves, &runs, &setting, &mut book);
+        Some(Self { batch, shelves, setting, book, report, faulty })
+    }
+
+    /// How its figures become words.
+    pub fn words<'a>(&'a self, style: &'a Style) -> Words<'a> {
+        let currency = &self.batch.studio.money.currency;
+        Words { texts: Texts::english(), style, zone: &self.setting.zone, currency }
+    }
+}
+
+/// The job's zone, or the studio's, or the machine's.
+fn zone(batch: &Batch, out: &mut Out, faulty: &mut bool) -> TimeZone {
+    let named = [&batch.sound.site.zone, &batch.studio.site.zone].into_iter().find(|zone| !zone.is_empty());
+    let Some(name) = named else { return TimeZone::system() };
+    TimeZone::get(name).unwrap_or_else(|_| {
+        *faulty = true;
+        out.tell(&format!("“{name}” is no time zone that is known here; the machine's own is used ({})", batch.path.display()));
+        TimeZone::system()
+    })
+}

@@ -1,0 +1,95 @@
+//! Investment: powder, water, mixes, the clock, the gauge.
+
+use super::block::{BigWeight, Block, Field, Side, Table};
+use super::desk::Desk;
+use super::words::one_line;
+use crate::calc::FlaskFigures;
+use crate::quantity::{Kind, print};
+use crate::stock::{Liquid, Powder};
+
+/// Weights to weigh out, what the powder is mixed with, and the minutes from first powder to rest.
+pub(super) fn mix(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
+    let mix = &flask.mix;
+    let job_flask = desk.input.job.flasks.iter().find(|other| other.id == flask.id);
+    let lot = job_flask.map_or_else(String::new, |flask| one_line(&flask.powder_lot));
+    let mut fields = vec![desk.field("mix-powder-name", desk.entry(flask.powder.as_ref()))];
+    if !lot.is_empty() {
+        fields.push(desk.field("mix-lot", lot));
+    }
+    fields.extend([
+        desk.figure_field("mix-ratio", mix.ratio),
+        desk.figure_field("mix-slurry", mix.slurry),
+        desk.figure_field("mix-slurry-density", mix.slurry_density),
+        desk.figure_field("mix-water-c", mix.water_c),
+        desk.field("mix-gauge", gauge(desk, flask)),
+    ]);
+    fields.extend(flask.mix_by.map(|id| desk.figure_field("mix-by", id)));
+    fields.extend(flask.invested_by.map(|id| desk.figure_field("mix-invested-by", id)));
+    let mut blocks = vec![desk.heading("sheet-mix"), Block::Weights(weights(desk, flask)), Block::Words(String::new())];
+    blocks.extend([Block::Fields(fields), Block::Table(clock(desk, flask)), Block::Fields(really(desk))]);
+    blocks
+}
+
+fn liquid_key(desk: &Desk<'_>, flask: &FlaskFigures) -> &'static str {
+    let powder = flask.powder.as_ref().and_then(|id| desk.input.shelves.job.get::<Powder>(id.as_str()));
+    match powder.map(|powder| powder.liquid) {
+        Some(Liquid::SpecialLiquid) => "mix-liquid",
+        _ => "mix-water",
+    }
+}
+
+fn weights(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<BigWeight> {
+    let mix = &flask.mix;
+    let liquid = desk.label(liquid_key(desk, flask));
+    let mut weights = vec![desk.powder_weight(desk.label("mix-powder"), mix.powder), desk.powder_weight(liquid.clone(), mix.water)];
+    let mixes = desk.number(mix.mixes).filter(|mixes| *mixes > 1.0);
+    let Some(mixes) = mixes else { return weights };
+    let all = print(mixes, Kind::Count, desk.words.style).number;
+    // A bench takes a handful of mixes; beyond that one row tells it as well as a hundred.
+    for number in (1..=8_u32).take_while(|number| f64::from(*number) <= mixes) {
+        let named = |what: String| {
+            desk.say("mix-of", &[("what", what.into()), ("number", number.to_string().into()), ("mixes", all.clone().into())])
+        };
+        weights.push(desk.powder_weight(named(desk.label("mix-powder")), mix.powder_of_mix));
+        weights.push(desk.powder_weight(named(liquid.clone()), mix.water_of_mix));
+    }
+    weights
+}
+
+/// The gauge's reading in kPa and in inches of mercury: gauges are marked in either.
+fn gauge(desk: &Desk<'_>, flask: &FlaskFigures) -> String {
+    let gauge = flask.mix.gauge;
+    if !desk.known(gauge) {
+        return desk.figure(gauge);
+    }
+    let in_unit = |unit| desk.in_unit(gauge, Kind::Vacuum, unit);
+    desk.say("gauge-both", &[("kpa", in_unit("kPa").into()), ("inhg", in_unit("inHg").into())])
+}
+
+/// The steps with the minutes on the clock when each is over, counted from the first powder in the water.
+fn clock(desk: &Desk<'_>, flask: &FlaskFigures) -> Table {
+    let head = |key, side| (desk.label(key), side);
+    let mut table = Table::new(vec![
+        head("column-step", Side::Left),
+        head("column-takes", Side::Right),
+        head("column-over-at", Side::Right),
+        head("column-really", Side::Left),
+    ]);
+    let steps = ["mix-step-mix", "mix-step-bowl", "mix-step-pour", "mix-step-flask"];
+    let mut over = Some(0.0);
+    for (key, id) in steps.iter().zip(flask.mix.steps) {
+        over = over.zip(desk.number(id)).map(|(over, takes)| over + takes);
+        let at = over.map_or_else(|| desk.figure(id), |minutes| print(minutes, Kind::Duration, desk.words.style).to_string());
+        table.row([desk.label(key), desk.figure(id), at, line()]);
+    }
+    table.row([desk.label("mix-finish-by"), String::new(), desk.figure(flask.mix.finish_by), line()]);
+    table
+}
+
+fn line() -> String {
+    "____________".to_owned()
+}
+
+fn really(desk: &Desk<'_>) -> Vec<Field> {
+    ["really-gloss-off", "really-vacuum", "really-water-c"].map(|key| desk.field(key, line())).into()
+}

@@ -1,0 +1,57 @@
+//! `measure`.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use serde_json::Value;
+
+use crate::{run, told};
+
+fn mesh(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/outside/meshes").join(name)
+}
+
+fn measured(name: &str) -> (i32, Value) {
+    let (code, stdout, _) = told(&run("measure {} --json", &mesh(name)));
+    (code, serde_json::from_str(&stdout).expect("JSON"))
+}
+
+#[test]
+fn a_sound_file_has_all_its_figures() {
+    let (code, json) = measured("synthetic/cube_10.stl");
+    let cube = &json[0];
+    assert_eq!(code, 0);
+    assert_eq!((cube["triangles"].as_u64(), cube["shells"].as_u64(), cube["watertight"].as_bool()), (Some(12), Some(1), Some(true)));
+    assert!((cube["volume_mm3"].as_f64().expect("a volume") - 1000.0).abs() < 1e-9);
+    assert!((cube["area_mm2"].as_f64().expect("an area") - 600.0).abs() < 1e-9);
+    assert_eq!(cube["size_mm"].as_array().expect("three sides").len(), 3);
+    assert_eq!(cube["problems"].as_array().expect("a list").len(), 0);
+    assert!(cube["file"].as_str().expect("a path").ends_with("cube_10.stl") && cube["format"].is_string());
+}
+
+#[test]
+fn an_open_file_has_no_volume_and_says_why() {
+    let (code, json) = measured("synthetic/cube_one_facet_missing_offset.stl");
+    assert_eq!(code, 0, "it was read and measured");
+    assert!(json[0]["volume_mm3"].is_null());
+    assert!(json[0]["problems"][0].as_str().expect("a problem").starts_with("open"));
+}
+
+#[test]
+fn a_bad_file_among_good_ones_is_said_and_the_good_ones_stand() {
+    let files = ["synthetic/cube_10.stl", "format/binary_truncated.stl", "nowhere.stl", "synthetic/sphere_r6.stl"].map(mesh);
+    let output = Command::new(env!("CARGO_BIN_EXE_pourbook")).arg("measure").args(&files).arg("--json").output().expect("it starts");
+    let (code, stdout, stderr) = told(&output);
+    let json: Value = serde_json::from_str(&stdout).expect("JSON");
+    assert_eq!(code, 2);
+    assert_eq!(json.as_array().expect("a list").len(), 4);
+    assert!(json[0]["volume_mm3"].is_number() && json[1]["volume_mm3"].is_null() && json[3]["volume_mm3"].is_number());
+    assert!(stderr.contains("binary_truncated.stl") && stderr.contains("nowhere.stl"), "{stderr}");
+}
+
+#[test]
+fn as_text_it_names_the_file_and_its_faults() {
+    let (code, stdout, _) = told(&run("measure {}", &mesh("synthetic/comfort_ring_hollow.stl")));
+    assert_eq!(code, 0);
+    assert!(stdout.contains("634.2") && stdout.contains("sealed-void"), "{stdout}");
+}

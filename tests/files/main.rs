@@ -1,0 +1,14 @@
+//! Everything that touches a disk, tried on disks that fail, lose power, and on the machine's own.
+#![allow(clippy::print_stdout, reason = "tests say how much they walked")]
+
+mod agree;
+mod around;
+mod crash;
+mod document;
+mod faults;
+mod kills;
+mod locks;
+mod names;
+mod planted;
+mod real;
+mod recovery;

@@ -1,0 +1,69 @@
+//! Pattern files.
+
+use pourbook::mesh::{Limits, Measure, Problem, measure, measure_bytes, read};
+
+/// Small enough that one input takes milliseconds.
+const LIMITS: Limits = Limits { max_bytes: 64 << 10, max_triangles: 1200 };
+
+/// Bytes as a pattern file.
+///
+/// # Panics
+/// Where a number is not finite, where a volume stands beside a problem that says there is none, where bounds do not hold, and where reading
+/// first and measuring then gives something else.
+pub fn check(bytes: &[u8]) {
+    let measured = measure_bytes(bytes, &LIMITS);
+    let soup = read(bytes, &LIMITS);
+    match (&measured, &soup) {
+        (Ok(found), Ok(soup)) => {
+            assert_eq!(*found, measure(soup));
+            assert_eq!(found.triangles as usize, soup.triangles().len());
+            check_measure(found);
+            crate::planted(found.watertight && found.volume_mm3.is_some_and(|volume| volume > 0.0));
+        }
+        (Err(one), Err(other)) => {
+            assert_eq!(one, other);
+            assert!(one.to_string().ends_with(['.', '!']) || one.to_string().contains("expected"), "a sentence: {one}");
+        }
+        (one, other) => panic!("{one:?} and {other:?}"),
+    }
+}
+
+fn check_measure(found: &Measure) {
+    let volumes = [found.volume_mm3, found.plain_sum_mm3, found.fills_mm3, found.fills_at_most_mm3].into_iter().flatten();
+    let sides = [found.size_mm, found.low_mm, found.high_mm].into_iter().flatten();
+    let shells = found.shells.iter();
+    let of_shells = shells.flat_map(|shell| shell.low_mm.into_iter().chain(shell.high_mm).chain([shell.area_mm2]).chain(shell.signed_volume_mm3));
+    let of_problems = found.problems.iter().flat_map(numbers);
+    for number in volumes.chain(sides).chain([found.area_mm2]).chain(of_shells).chain(of_problems) {
+        assert!(number.is_finite(), "{found:?}");
+    }
+    assert!((1..=LIMITS.max_triangles).contains(&found.triangles));
+    assert!((0..3).all(|axis| found.low_mm[axis] <= found.high_mm[axis]), "{found:?}");
+    if found.problems.iter().any(Problem::leaves_no_volume) {
+        assert!(found.volume_mm3.is_none() && found.fills_mm3.is_none(), "a volume and none: {found:?}");
+    }
+    if found.volume_mm3.is_none() {
+        assert!(!found.problems.is_empty(), "no volume and no word of why: {found:?}");
+    }
+    if let (Some(fills), Some(most)) = (found.fills_mm3, found.fills_at_most_mm3) {
+        assert!((0.0..=most).contains(&fills), "{found:?}");
+    }
+    assert!(found.shells.iter().enumerate().all(|(at, shell)| shell.nested_in.is_none_or(|holder| holder < found.shells.len() && holder != at)));
+    for problem in &found.problems {
+        assert!(problem.to_string().ends_with('.'), "a sentence: {problem}");
+    }
+}
+
+/// The numbers a problem's sentence is made with.
+fn numbers(problem: &Problem) -> Vec<f64> {
+    match *problem {
+        Problem::SealedVoid { void_mm3, .. } => vec![void_mm3],
+        Problem::OverlappingShells { at_least_mm3, at_most_mm3, .. } => vec![at_least_mm3, at_most_mm3],
+        Problem::NestedSameWinding { counted_twice_mm3, .. } => vec![counted_twice_mm3],
+        Problem::OverlapNotSettled { at_most_mm3 } => vec![at_most_mm3],
+        Problem::SeamsClosed { widest_gap_mm, .. } => vec![widest_gap_mm],
+        Problem::AbsurdSize { largest_mm, probable_unit } => vec![largest_mm, probable_unit.map_or(0.0, |unit| largest_mm * unit.mm())],
+        Problem::FarFromOrigin { step_mm } => vec![step_mm],
+        _ => Vec::new(),
+    }
+}

@@ -1,0 +1,430 @@
+//! The bench sheet.
+
+use jiff::civil::date;
+use pourbook::calc::{Book, Id};
+use pourbook::job::{Accepted, Drive, Entry, Event, FlaskId, Job, LineId, Order, PieceId, PieceStage, Place, RecordId};
+use pourbook::paper::set::{LINES, WIDTH};
+use pourbook::paper::sheet;
+use pourbook::quantity::{Style, print};
+use pourbook::stock::{Alloy, Composition, Element, Entry as ShelfEntry, EntryId, OverlayItem, Permille, Shelf};
+use proptest::prelude::*;
+
+use crate::jobs::{Ready, order_book, quick_start, studio, three_flasks};
+use crate::world::said;
+
+/// The sheets of paper of a text.
+fn pages(text: &str) -> Vec<&str> {
+    text.split('\u{c}').collect()
+}
+
+/// All that a flask's page says, however many sheets of paper it takes.
+fn flask_page(text: &str, flask: u32) -> String {
+    let title = format!("\nFlask {flask},");
+    pages(text).into_iter().filter(|page| page.contains(&title)).collect()
+}
+
+/// A text without its line breaks, so that wrapped sentences can be found.
+pub fn unwrapped(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// What must hold for every sheet and quote.
+pub fn sound(text: &str) {
+    for line in text.lines() {
+        assert!(line.trim_start_matches('\u{c}').chars().count() <= WIDTH, "{} columns: {line}", line.chars().count());
+    }
+    for bad in ["NaN", " inf", "«", "»", "\u{202F}", "\t", "\r"] {
+        assert!(!text.contains(bad), "{bad:?} in\n{text}");
+    }
+    for page in pages(text) {
+        assert!(page.lines().count() <= LINES, "{} lines on a page", page.lines().count());
+    }
+}
+
+/// A printed figure as it stands on paper: the sheet has plain spaces.
+fn printed(book: &Book, id: Id, style: &Style) -> String {
+    let value = book.number(id).unwrap_or_else(|| panic!("{} has no value", book.figure(id).origin.key()));
+    unwrapped(&print(value, book.kind(id), style).to_string())
+}
+
+#[test]
+fn every_weight_of_a_flask_is_on_its_page() {
+    for job in [quick_start(), three_flasks()] {
+        let ready = Ready::new(job, studio());
+        let text = sheet(&ready.input());
+        let mut seen = 0;
+        for flask in &ready.report.flasks {
+            let page = unwrapped(&flask_page(&text, flask.id.0));
+            let (metal, mix) = (&flask.metal, &flask.mix);
+            let tree = ready.report.trees.iter().find(|tree| Some(tree.id) == flask.tree).unwrap();
+            let parts = tree.parts.iter().filter_map(|part| part.weight);
+            let hung = ready.job.trees.iter().find(|tree| Some(tree.id) == flask.tree).unwrap().pieces.iter();
+            let rough = hung.filter_map(|hung| ready.report.lines.iter().find(|line| line.line == hung.line)).map(|line| line.rough);
+            let weights = [metal.tree, metal.button, metal.reserve, metal.charge, metal.on_balance];
+            for id in weights.into_iter().chain(parts).chain(rough) {
+                assert!(page.contains(&printed(&ready.book, id, &Style::METRIC)), "{}", ready.book.figure(id).origin.key());
+                seen += 1;
+            }
+            for id in [mix.powder, mix.water] {
+                assert!(page.contains(&printed(&ready.book, id, &Style::METRIC.for_powder())), "{}", ready.book.figure(id).origin.key());
+                seen += 1;
+            }
+        }
+        for melt in &ready.report.melts {
+            assert!(unwrapped(&text).contains(&printed(&ready.book, melt.charge, &Style::METRIC)));
+        }
+        for line in &ready.report.lines {
+            assert!(unwrapped(&text).contains(&printed(&ready.book, line.rough_all, &Style::METRIC)));
+        }
+        assert!(seen >= 8, "{seen} weights looked at");
+        sound(&text);
+    }
+}
+
+#[test]
+fn temperatures_times_and_gauge_are_on_the_page() {
+    let ready = Ready::new(quick_start(), studio());
+    let page = unwrapped(&flask_page(&sheet(&ready.input()), 1));
+    let flask = &ready.report.flasks[0];
+    let [low, high] = flask.pour.metal_range.unwrap();
+    let of = |id| printed(&ready.book, id, &Style::METRIC);
+    assert!(page.contains(&format!("{}, within {} to {}", of(flask.pour.metal), of(low), of(high))));
+    assert!(page.contains(&format!("Over the liquidus {}", of(flask.pour.superheat))));
+    // 101.325 kPa less 2.487 kPa, the pressure of water vapour at 21 °C; an inch of mercury is 3.386389 kPa.
+    assert!(page.contains("Gauge that boils it 98.8 kPa or 29.2 inHg"), "{page}");
+    // Dublin is on UTC in November; the pour is the load's, the rest counts backwards from it.
+    assert!(page.contains("Pour Thu 26 Nov 09:00"));
+    let stage = &ready.report.burnouts[0].stages[0];
+    for id in [stage.target, stage.hold, stage.ramp] {
+        assert!(page.contains(&of(id)));
+    }
+    assert!(page.contains("If they do, the programme takes 9 h 1 min; if not, 12 h 22 min."));
+    // Mix 4, bowl 1½, pour 1, flask 1½ minutes, added up on the clock.
+    for (step, clock) in
+        [("Mix", "4 min 4 min"), ("Bowl under vacuum", "1 min 30 s 5 min 30 s"), ("Flask under vacuum", "1 min 30 s 8 min")]
+    {
+        assert!(page.contains(&format!("{step} {clock}")), "{step}");
+    }
+    assert!(page.contains("Flask at rest by 9 min"));
+}
+
+#[test]
+fn clock_times_are_the_wall_s_in_summer_too() {
+    let mut job = quick_start();
+    job.burnouts[0].pour_at = Some(date(2026, 7, 2).at(9, 0, 0, 0));
+    let ready = Ready::new(job, studio());
+    assert!(unwrapped(&sheet(&ready.input())).contains("Pour Thu 2 Jul 09:00"));
+}
+
+#[test]
+fn the_same_input_gives_the_same_bytes() {
+    let text = || sheet(&Ready::new(three_flasks(), studio()).input());
+    assert_eq!(text(), text());
+}
+
+#[test]
+fn pages_are_numbered_and_carry_batch_version_and_day() {
+    let ready = Ready::new(three_flasks(), studio());
+    let text = sheet(&ready.input());
+    let pages = pages(&text);
+    for (index, page) in pages.iter().enumerate() {
+        assert!(page.contains(&format!("page {} of {}", index + 1, pages.len())));
+        assert!(page.contains("Batch Late November") && page.contains("version 5f0c12ab34de") && page.contains("24 Nov 2026"));
+        assert!(unwrapped(page).contains("local codes and licensed trades come first"));
+    }
+    for flask in 1..=3 {
+        assert!(flask_page(&text, flask).contains(&format!("Scratch B{flask} into the face")));
+    }
+}
+
+#[test]
+fn stops_stand_first_and_who_answers_is_named() {
+    let mut job = three_flasks();
+    let first = Ready::new(job.clone(), studio());
+    let stop = first.report.findings.iter().find(|finding| finding.kind.key == "over-ceiling").unwrap();
+    job.accepted = vec![Accepted {
+        finding: "over-ceiling".into(),
+        place: Place::Flask(FlaskId(1)),
+        value: said(stop.value.unwrap()),
+        hands: "RB".into(),
+        reason: "Trial of a new powder.".into(),
+        at: Some(date(2026, 11, 24).at(8, 0, 0, 0)),
+    }];
+    let ready = Ready::new(job, studio());
+    let text = sheet(&ready.input());
+    let page = unwrapped(&flask_page(&text, 1));
+    let at = |words: &str| page.find(words).unwrap_or_else(|| panic!("{words} is not on the page"));
+    assert!(at("STOP") < at("CAUTION") && at("CAUTION") < at("NOTE") && at("NOTE") < at("POWDER"));
+    assert!(page.contains("RB answers for this, 24 Nov 2026. Trial of a new powder."));
+    assert!(!flask_page(&text, 2).contains("RB answers"), "it was accepted for one flask");
+    let last = unwrapped(pages(&text).last().unwrap());
+    assert!(last.contains("5 pieces of anchor charm for ODA hang on no tree"), "{last}");
+    assert!(!page.contains("anchor charm"), "what belongs to no flask is on no flask's page");
+}
+
+#[test]
+fn every_finding_stands_somewhere() {
+    for job in [quick_start(), three_flasks(), order_book()] {
+        let ready = Ready::new(job, studio());
+        let text = unwrapped(&sheet(&ready.input()));
+        let input = ready.input();
+        let words = pourbook::paper::words::Words { texts: input.texts, style: input.style, zone: &ready.setting.zone, currency: "EUR" };
+        assert!(!ready.report.findings.is_empty());
+        for finding in &ready.report.findings {
+            let sentence = pourbook::paper::words::finding_sentence(finding, &ready.book, &words);
+            assert!(text.contains(&unwrapped(&sentence)), "{sentence}");
+        }
+    }
+}
+
+#[test]
+fn cautions_are_chosen_by_what_is_in_the_flask() {
+    let ready = Ready::new(three_flasks(), studio());
+    let text = sheet(&ready.input());
+    let page = |flask| unwrapped(&flask_page(&text, flask));
+    let (silver, brass, platinum) = (page(1), page(2), page(3));
+    let only = |words: &str, here: [bool; 3]| {
+        let found = [&silver, &brass, &platinum].map(|page| page.contains(words));
+        assert_eq!(found, here, "{words}");
+    };
+    only("Zinc burns off as white fume", [false, true, false]);
+    only("Lead fume", [false, true, false]);
+    only("Uncured resin", [false, true, false]);
+    only("Wash solvent", [false, true, false]);
+    only("Resin burns with sharp", [false, true, false]);
+    only("gives off ammonia", [false, false, true]);
+    only("mixing liquid stings", [false, false, true]);
+    only("too bright for bare eyes", [false, false, true]);
+    only("spinning arm", [false, false, true]);
+    only("Gasket whole", [true, false, false]);
+    only("Carving dust", [false, false, true]);
+    only("throws steam and scalding mud", [true, true, false]);
+    only("Never quench this flask", [false, false, true]);
+    only("Steam and running wax scald", [true, true, true]);
+    for words in [
+        "breathable silica",
+        "Broken mould is silica dust",
+        "bell jar",
+        "Burnout gives off fume",
+        "may not glow",
+        "Damp or greasy metal",
+        "Where a torch is used",
+        "are acids",
+    ] {
+        only(words, [true, true, true]);
+    }
+    only("hazards are not listed here", [false, false, false]);
+}
+
+/// A studio's own alloy that says nothing of its hazards: its composition does.
+#[test]
+fn cautions_come_from_the_composition_too() {
+    let silver = Shelf::shipped().get::<Alloy>("silver-925").unwrap().clone();
+    let part = |element, permille| (element, Permille::new(permille).unwrap());
+    let parts = vec![part(Element::Ag, 925.0), part(Element::Cu, 45.0), part(Element::Cd, 20.0), part(Element::Be, 10.0)];
+    let own =
+        Alloy { id: EntryId::new("own-silver").unwrap(), composition: Composition::new(parts).unwrap(), hazards: Vec::new(), ..silver };
+    let mut job = quick_start();
+    job.flasks[0].alloy = EntryId::new("own-silver");
+    let mut studio = studio();
+    studio.shelf = vec![OverlayItem::Add(ShelfEntry::Alloy(own))];
+    let text = unwrapped(&sheet(&Ready::new(job, studio).input()));
+    assert!(text.contains("Cadmium fume kills") && text.contains("Beryllium fume"), "{text}");
+}
+
+#[test]
+fn what_is_not_chosen_is_a_hazard_that_is_not_listed() {
+    let mut job = quick_start();
+    job.flasks[0].alloy = None;
+    job.flasks[0].powder = None;
+    let text = sheet(&Ready::new(job, studio()).input());
+    let page = unwrapped(&text);
+    assert!(page.contains("The alloy is not chosen, so its hazards are not listed here."));
+    assert!(page.contains("The powder is not chosen, so its hazards are not listed here."));
+    assert!(page.contains("breathable silica"), "an unknown powder is taken for a dusty one");
+    assert!(page.contains("Not known without alloy of the flask, powder."), "{page}");
+    sound(&text);
+}
+
+#[test]
+fn nothing_claims_that_a_step_is_safe() {
+    for job in [quick_start(), three_flasks(), order_book()] {
+        let text = unwrapped(&sheet(&Ready::new(job, studio()).input())).to_lowercase();
+        let rest = text.replace("nothing printed here makes a step safe", "");
+        assert!(!rest.contains("safe"), "{rest}");
+    }
+}
+
+#[test]
+fn a_file_that_is_still_read_says_not_known_yet() {
+    let mut job = three_flasks();
+    for pattern in &mut job.patterns {
+        pattern.weighed = None;
+        pattern.file = Some(pourbook::job::PatternFile { path: "a.stl".into(), ..Default::default() });
+    }
+    job.trees[0].weighed.clear();
+    let text = sheet(&Ready::new(job, studio()).input());
+    let page = flask_page(&text, 1);
+    let charge = page.lines().find(|line| line.contains("CHARGE ON THE BALANCE")).unwrap();
+    assert!(charge.contains("not known yet"), "{charge}");
+    let powder = page.lines().find(|line| line.contains("POWDER")).unwrap();
+    assert!(powder.contains("not known yet"), "{powder}");
+    assert!(unwrapped(&page).contains("Rough each"));
+    sound(&text);
+}
+
+#[test]
+fn a_small_bowl_takes_several_mixes() {
+    let mut job = quick_start();
+    job.flasks[0].bowl_cm3 = said(1000.0);
+    let ready = Ready::new(job, studio());
+    let page = unwrapped(&sheet(&ready.input()));
+    let mix = &ready.report.flasks[0].mix;
+    let mixes = ready.book.number(mix.mixes).unwrap();
+    assert!(mixes > 1.0);
+    for number in 1..=mixes as u32 {
+        assert!(page.contains(&format!(
+            "POWDER, mix {number} of {mixes} {}",
+            printed(&ready.book, mix.powder_of_mix, &Style::METRIC.for_powder())
+        )));
+        assert!(
+            page.contains(&format!(
+                "WATER, mix {number} of {mixes} {}",
+                printed(&ready.book, mix.water_of_mix, &Style::METRIC.for_powder())
+            ))
+        );
+    }
+}
+
+#[test]
+fn the_trade_s_units_are_used_where_asked_for() {
+    let ready = Ready { style: Style::TRADE, ..Ready::new(three_flasks(), studio()) };
+    let text = sheet(&ready.input());
+    let page = unwrapped(&flask_page(&text, 1));
+    assert!(page.contains("Flask 1, Ø3.50×4.00 in"), "{page}");
+    // 966 °C is 1770 °F, 90.5 g are 58.19 dwt; powder stays in grams.
+    assert!(page.contains("Metal 1 770 °F") && page.contains("58.19 dwt") && page.contains("POWDER 837 g"), "{page}");
+    assert!(page.contains("98.8 kPa or 29.2 inHg"));
+    sound(&text);
+}
+
+#[test]
+fn prices_stand_on_the_last_page_alone() {
+    let ready = Ready::new(three_flasks(), studio());
+    let text = sheet(&ready.input());
+    let pages = pages(&text);
+    let (last, flasks) = pages.split_last().unwrap();
+    assert!(flasks.iter().all(|page| !page.contains("EUR")));
+    assert!(
+        last.contains("For the studio only") && last.contains("22.33 EUR") && last.contains("23 Nov 2026") && last.contains("fine silver")
+    );
+}
+
+#[test]
+fn an_order_book_is_one_page_of_open_orders() {
+    let mut job = order_book();
+    job.orders[1].due = Some(date(2026, 11, 28));
+    job.orders[2].due = None;
+    job.orders[0].lines[0].exceptions.entry(2).or_default().cancelled = true;
+    let reached = |id: u32, line, numbers: &[u32]| Entry {
+        id: RecordId(id),
+        event: Event::Reached {
+            pieces: numbers.iter().map(|number| PieceId { line: LineId(line), number: *number }).collect(),
+            stage: PieceStage::Delivered,
+        },
+        ..Entry::default()
+    };
+    let withdrawn =
+        Entry { id: RecordId(4), event: Event::Withdrawn { entry: RecordId(3), reason: "wrong line".into() }, ..Entry::default() };
+    job.record = vec![reached(1, 2, &[1, 2, 3, 4, 5, 6]), reached(2, 1, &[1]), reached(3, 3, &[1]), withdrawn];
+    let text = sheet(&Ready::new(job, studio()).input());
+    assert_eq!(pages(&text).len(), 1);
+    let open = text.split("For the studio only").next().unwrap();
+    let rows: Vec<&str> = open.lines().filter(|line| ["KM", "ODA", "JJ"].iter().any(|client| line.contains(client))).collect();
+    assert_eq!(rows.len(), 3, "the studs are delivered: {rows:?}");
+    assert!(rows[0].contains("28 Nov 2026") && rows[0].contains("plain band") && rows[0].contains("18 karat"));
+    assert!(rows[1].contains("limpet ring") && rows[1].contains("2 of 3"), "one cancelled, one delivered: {}", rows[1]);
+    assert!(rows[2].contains("no date") && rows[2].contains("heron figure") && rows[2].contains("not known yet"));
+    sound(&text);
+}
+
+#[test]
+fn nothing_at_all_gives_a_sound_page_or_none() {
+    let ready = Ready::new(Job::default(), Default::default());
+    sound(&sheet(&ready.input()));
+    let mut job = quick_start();
+    job.flasks[0] = pourbook::job::Flask { id: FlaskId(1), drive: Drive::Gravity, ..Default::default() };
+    let text = sheet(&Ready::new(job, Default::default()).input());
+    assert!(text.contains("No tree is chosen") && text.contains("in no kiln load"));
+    sound(&text);
+}
+
+#[test]
+fn unruly_words_break_no_page() {
+    let unruly = format!("a\nb\u{c}c\td{}", "x".repeat(250));
+    let mut job = three_flasks();
+    job.name = unruly.clone();
+    job.orders[0].client = unruly.clone();
+    job.orders[0].lines[0].design = unruly.clone();
+    job.orders.push(Order { client: "«».".into(), ..Order::default() });
+    job.flasks[0].scratch = unruly.clone();
+    job.flasks[0].kiln_position = unruly.clone();
+    job.trees[0].name = unruly.clone();
+    job.trees[0].base_number = unruly.clone();
+    job.burnouts[0].name = unruly.clone();
+    job.melts[0].name = unruly.clone();
+    let mut studio = studio();
+    studio.name = unruly.clone();
+    studio.money.currency = unruly;
+    let plain = pages(&sheet(&Ready::new(three_flasks(), self::studio()).input())).len();
+    let text = sheet(&Ready::new(job, studio).input());
+    for line in text.lines() {
+        assert!(line.trim_start_matches('\u{c}').chars().count() <= WIDTH, "{line}");
+    }
+    assert!(pages(&text).len() <= plain * 3, "{} pages", pages(&text).len());
+    assert!(pages(&text).iter().all(|page| page.lines().count() <= LINES));
+}
+
+#[test]
+fn what_the_shelf_does_not_have_prints_its_id() {
+    let mut job = quick_start();
+    job.flasks[0].powder = EntryId::new("powder-lost");
+    let text = sheet(&Ready::new(job, studio()).input());
+    assert!(unwrapped(&text).contains("powder-lost is not on the shelf"));
+    assert!(text.contains("Powder                 powder-lost"));
+    sound(&text);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    /// Whatever is left out of a batch, its sheet is well set, names every flask, and shows neither key nor nonsense.
+    #[test]
+    fn any_part_left_out_gives_a_sound_sheet(gone in proptest::collection::vec(any::<bool>(), 24), bowl in 50.0_f64..9000.0, trade in any::<bool>()) {
+        let mut job = three_flasks();
+        let mut gone = gone.into_iter();
+        let mut drop = || gone.next().unwrap_or_default();
+        for flask in &mut job.flasks {
+            flask.bowl_cm3 = said(bowl);
+            flask.vessel = flask.vessel.take().filter(|_| !drop());
+            flask.powder = flask.powder.take().filter(|_| !drop());
+            flask.tree = flask.tree.filter(|_| !drop());
+            flask.burnout = flask.burnout.filter(|_| !drop());
+        }
+        for line in job.orders.iter_mut().flat_map(|order| &mut order.lines) {
+            line.alloy = line.alloy.take().filter(|_| !drop());
+            line.pattern = line.pattern.filter(|_| !drop());
+        }
+        job.burnouts[0].kiln = job.burnouts[0].kiln.take().filter(|_| !drop());
+        job.burnouts[0].programme = job.burnouts[0].programme.take().filter(|_| !drop());
+        job.burnouts[0].pour_at = job.burnouts[0].pour_at.filter(|_| !drop());
+        let style = if trade { Style::TRADE } else { Style::METRIC };
+        let ready = Ready { style, ..Ready::new(job, studio()) };
+        let text = sheet(&ready.input());
+        sound(&text);
+        for flask in 1..=3 {
+            prop_assert!(!flask_page(&text, flask).is_empty());
+        }
+        sound(&pourbook::paper::quotes(&ready.input()));
+    }
+}

@@ -1,0 +1,146 @@
+//! The catalogue: every key the program asks for is there with just its arguments, and nothing else is.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use pourbook::calc::{all_givens, all_inputs, all_rules, finding::KINDS};
+use pourbook::texts::Texts;
+
+const ENGLISH: &str = include_str!("../../resources/texts/en.ftl");
+
+/// Families whose keys are put together by the program, each with all its keys.
+fn families() -> BTreeMap<String, BTreeSet<&'static str>> {
+    let dashed = |id: &str| id.replace('.', "-");
+    let none = BTreeSet::new;
+    let mut keys = BTreeMap::new();
+    for kind in KINDS {
+        keys.insert(format!("finding-{}", kind.key), kind.args.iter().copied().collect());
+    }
+    for rule in all_rules() {
+        keys.insert(format!("rule-{}-title", dashed(rule.id)), none());
+        keys.insert(format!("rule-{}-why", dashed(rule.id)), none());
+    }
+    for key in all_inputs().iter().map(|input| input.key).chain(all_givens().iter().map(|given| given.key)) {
+        keys.insert(format!("input-{}", dashed(key)), none());
+    }
+    for given in all_givens() {
+        keys.insert(format!("page-{}", given.key.split('.').next().unwrap()), none());
+    }
+    for day in 1..=7 {
+        keys.insert(format!("day-{day}"), none());
+    }
+    for month in 1..=12 {
+        keys.insert(format!("month-{month}"), none());
+    }
+    for metal in ["au", "ag", "pt", "pd"] {
+        keys.insert(format!("metal-{metal}"), none());
+    }
+    keys
+}
+
+/// The keys of the catalogue with the arguments their texts use.
+fn catalogue() -> BTreeMap<String, BTreeSet<String>> {
+    let resource = fluent_syntax::parser::parse(ENGLISH).unwrap_or_else(|(_, errors)| panic!("{errors:?}"));
+    let mut keys = BTreeMap::new();
+    for entry in resource.body {
+        match entry {
+            Entry::Message(message) => {
+                let mut used = BTreeSet::new();
+                arguments(message.value.as_ref().unwrap(), &mut used);
+                assert!(message.attributes.is_empty(), "{}", message.id.name);
+                assert!(keys.insert(message.id.name.to_owned(), used).is_none(), "{} stands twice", message.id.name);
+            }
+            Entry::Term(_) | Entry::Junk { .. } => panic!("neither terms nor stray lines: {entry:?}"),
+            _ => {}
+        }
+    }
+    keys
+}
+
+fn arguments(pattern: &Pattern<&str>, used: &mut BTreeSet<String>) {
+    for element in &pattern.elements {
+        let PatternElement::Placeable { expression } = element else { continue };
+        let inline = match expression {
+            Expression::Inline(inline) => inline,
+            Expression::Select { selector, variants } => {
+                variants.iter().for_each(|variant| arguments(&variant.value, used));
+                selector
+            }
+        };
+        match inline {
+            InlineExpression::VariableReference { id } => {
+                used.insert(id.name.to_owned());
+            }
+            InlineExpression::StringLiteral { .. } => {}
+            other => panic!("only arguments and literals: {other:?}"),
+        }
+    }
+}
+
+#[test]
+fn every_finding_rule_and_input_has_its_texts_with_just_its_arguments() {
+    let catalogue = catalogue();
+    for (key, args) in families() {
+        let used = catalogue.get(&key).unwrap_or_else(|| panic!("{key} is not in the catalogue"));
+        assert_eq!(used.iter().map(String::as_str).collect::<BTreeSet<_>>(), args, "arguments of {key}");
+    }
+}
+
+#[test]
+fn no_key_stands_for_nothing() {
+    let families = families();
+    let source = source_of(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/src")));
+    for key in catalogue().keys() {
+        assert!(families.contains_key(key) || source.contains(&format!("\"{key}\"")), "{key} is used nowhere");
+    }
+}
+
+fn source_of(folder: &Path) -> String {
+    let mut text = String::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            text.push_str(&source_of(&path));
+        } else if path.extension().is_some_and(|extension| extension == "rs") {
+            text.push_str(&std::fs::read_to_string(path).unwrap());
+        }
+    }
+    text
+}
+
+#[test]
+fn keys_of_rules_and_inputs_stay_apart_without_points() {
+    let ids: BTreeSet<&str> = all_rules().iter().map(|rule| rule.id).collect();
+    assert_eq!(ids.iter().map(|id| id.replace('.', "-")).collect::<BTreeSet<_>>().len(), ids.len());
+    let keys: BTreeSet<&str> = all_inputs().iter().map(|input| input.key).chain(all_givens().iter().map(|given| given.key)).collect();
+    assert_eq!(keys.iter().map(|key| key.replace('.', "-")).collect::<BTreeSet<_>>().len(), keys.len());
+}
+
+#[test]
+fn a_missing_key_or_argument_shows_the_key() {
+    let texts = Texts::english();
+    assert_eq!(texts.say("no-such-key", &[]), "«no-such-key»");
+    assert_eq!(texts.say("finding-not-on-shelf", &[]), "«finding-not-on-shelf»");
+    assert_eq!(texts.label("cause-pending"), "not known yet");
+}
+
+#[test]
+fn texts_choose_their_wording_by_number() {
+    let say = |pieces: u64| {
+        Texts::english()
+            .say("finding-pieces-on-no-tree", &[("pieces", pieces.into()), ("design", "limpet ring".into()), ("client", "KM".into())])
+    };
+    assert!(say(1).starts_with("One piece of limpet ring for KM hangs on no tree"), "{}", say(1));
+    assert!(say(3).starts_with("3 pieces of limpet ring for KM hang on no tree"), "{}", say(3));
+}
+
+#[test]
+fn texts_are_short_and_clean() {
+    for line in ENGLISH.lines().filter(|line| !line.starts_with('#')) {
+        assert!(line.chars().count() < 330, "too long: {line}");
+        let words = line.trim_start();
+        assert!(!words.contains("  ") && !words.contains(" ,") && !line.ends_with(' '), "spaces: {line}");
+        assert!(!words.contains("...") && !words.contains('!'), "neither dots for … nor shouting: {line}");
+    }
+}

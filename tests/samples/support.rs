@@ -1,0 +1,44 @@
+//! Opening and computing a sample.
+
+use std::path::{Path, PathBuf};
+
+use jiff::civil::date;
+use jiff::tz::TimeZone;
+use pourbook::calc::{Book, Report, Runs, Setting, Shelves, recompute};
+use pourbook::files::batch::Batch;
+use pourbook::files::disk::RealDisk;
+use pourbook::files::pattern_runs::measure_patterns;
+use pourbook::job::Job;
+use pourbook::mesh::Limits;
+
+/// The jobs of the sample studio.
+pub const JOBS: [&str; 4] = ["first-pour.ron", "mixed-kiln.ron", "order-book.ron", "workshop-class.ron"];
+
+/// A file of the sample studio.
+pub fn path(file: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs").join(file)
+}
+
+/// A sample with the studio beside it.
+pub fn open(file: &str) -> Batch {
+    let batch = Batch::open(&RealDisk, &path(file)).unwrap_or_else(|error| panic!("{error}"));
+    assert_eq!(batch.studio_error, None, "{file}: the studio beside it");
+    batch
+}
+
+/// What is known of the sample's pattern files.
+pub fn runs(batch: &Batch) -> Runs {
+    measure_patterns(&RealDisk, batch.folder(), &batch.sound, &Limits::default())
+}
+
+/// The day and the clock all samples are looked at: everything they plan lies ahead of it.
+pub fn setting(batch: &Batch) -> Setting {
+    Setting { at: date(2026, 11, 25), zone: TimeZone::get(&batch.studio.site.zone).expect("the studio's zone is known") }
+}
+
+/// A job of the batch, computed.
+pub fn computed(batch: &Batch, job: &Job) -> (Report, Book) {
+    let mut book = <Book as Default>::default();
+    let report = recompute(job, &batch.studio, &Shelves::new(job, &batch.studio), &runs(batch), &setting(batch), &mut book);
+    (report, book)
+}

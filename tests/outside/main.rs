@@ -1,0 +1,14 @@
+//! Every figure against something outside the project. Run with `--nocapture` for the table.
+
+mod kiln;
+mod melts;
+mod metal;
+mod mix;
+mod prices;
+mod same;
+mod shapes;
+mod sizes;
+mod table;
+mod vapour;
+#[path = "../world/mod.rs"]
+mod world;

@@ -28,7 +28,7 @@ const CRATES: &[(&str, &[&str])] = &[
     ("blake3", &["stock", "job", "files", "headless", "mesh"]),
     ("clap", &["headless", "main"]),
     ("fluent_bundle", &["texts"]),
-    ("foldhash", &["quantity", "stock", "job", "calc", "mesh", "files", "app"]),
+    ("robust", &["mesh"]),
     ("getrandom", &["job", "files"]),
     ("jiff", &["quantity", "job", "calc", "drawing", "paper", "files", "headless", "app"]),
     ("num_rational", &["quantity", "calc"]),

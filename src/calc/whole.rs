@@ -101,11 +101,11 @@ impl<'a> Pass<'a> {
     pub(super) fn settle(&mut self) {
         let (job, studio) = (self.job, self.studio);
         for found in &mut self.findings {
-            let covering = job.accepted.iter().enumerate().filter(|(_, accepted)| {
+            let covering = job.accepted.iter().rposition(|accepted| {
                 let role = studio.hands.iter().find(|hand| hand.initials == accepted.hands).map(|hand| hand.role);
                 covers(accepted, found, role)
             });
-            found.accepted = covering.map(|(index, _)| index).last();
+            found.accepted = covering;
         }
         self.findings.sort_by_key(|found| (found.kind.weight, found.place, found.kind.key));
     }

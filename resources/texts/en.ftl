@@ -362,6 +362,7 @@ input-alloy-shrink = shrinkage from pattern to casting
 input-alloy-melt-loss = loss in the melt
 input-alloy-liquid-density = density of the liquid metal
 input-alloy-liquidus = liquidus
+input-alloy-solidus-uncertain = how far the solidus may be off
 input-base-dome = dome of the base
 input-base-dome-height = height of the base's dome
 input-base-funnel = funnel of the base

@@ -224,6 +224,8 @@ fn push_size_problems(problems: &mut Vec<Problem>, span: &Span) {
         problems.push(Problem::AbsurdSize { largest_mm, probable_unit });
     }
     let farthest = span.low.into_iter().chain(span.high).map(f32::abs).fold(0.0, f32::max);
-    let step_mm = f64::from(farthest.next_up()) - f64::from(farthest);
+    // The largest number has no neighbour above; the step below it is the same.
+    let here = farthest.min(f32::MAX.next_down());
+    let step_mm = f64::from(here.next_up()) - f64::from(here);
     push_if(problems, step_mm > COARSE_SHARE * largest_mm, Problem::FarFromOrigin { step_mm });
 }

@@ -19,20 +19,25 @@ pub(super) fn parse_moment(text: &str, zone: &TimeZone) -> Result<i64, EntryErro
     let (local, in_utc) = civil(trimmed).ok_or_else(|| fault(EntryErrorKind::MomentForm))?;
     let zone = if in_utc { &TimeZone::UTC } else { zone };
     let minute = |offset: Offset| offset.to_timestamp(local).ok().map(minutes);
-    let found = match zone.to_ambiguous_timestamp(local).offset() {
-        AmbiguousOffset::Unambiguous { offset } => minute(offset),
-        AmbiguousOffset::Gap { .. } => return Err(fault(EntryErrorKind::MomentSkipped)),
-        AmbiguousOffset::Fold { before, after } => {
-            let readings = [(before, "the first time, before the clocks go back"), (after, "the second time, after the clocks went back")];
-            let readings = readings.into_iter().filter_map(|(offset, says)| reading(minute(offset)?, says)).collect();
-            return Err(EntryError { readings, ..fault(EntryErrorKind::MomentTwice) });
-        }
-    };
     let (least, most) = Kind::Moment.possible();
-    match found {
+    let possible = |found: Option<i64>| match found {
         Some(found) if (found as f64) < least => Err(fault(EntryErrorKind::TooSmall { asked: Kind::Moment, least })),
         Some(found) if (found as f64) <= most => Ok(found),
         _ => Err(fault(EntryErrorKind::TooLarge { asked: Kind::Moment, most })),
+    };
+    match zone.to_ambiguous_timestamp(local).offset() {
+        AmbiguousOffset::Unambiguous { offset } => possible(minute(offset)),
+        AmbiguousOffset::Gap { .. } => Err(fault(EntryErrorKind::MomentSkipped)),
+        AmbiguousOffset::Fold { before, after } => {
+            let (first, second) = (possible(minute(before)), possible(minute(after)));
+            // Nothing impossible is offered.
+            if let (Err(why), Err(_)) = (&first, &second) {
+                return Err(why.clone());
+            }
+            let readings = [(first, "the first time, before the clocks go back"), (second, "the second time, after the clocks went back")];
+            let readings = readings.into_iter().filter_map(|(found, says)| found.ok().map(|minutes| reading(minutes, says))).collect();
+            Err(EntryError { readings, ..fault(EntryErrorKind::MomentTwice) })
+        }
     }
 }
 
@@ -40,9 +45,9 @@ fn minutes(moment: Timestamp) -> i64 {
     moment.as_second().div_euclid(60)
 }
 
-fn reading(minutes: i64, says: &str) -> Option<Reading> {
+fn reading(minutes: i64, says: &str) -> Reading {
     let printed = print(minutes as f64, Kind::Moment, &Style::METRIC);
-    Some(Reading { text: format!("{} {}", printed.number, printed.unit), value: minutes as f64, says: format!("{printed}: {says}") })
+    Reading { text: format!("{} {}", printed.number, printed.unit), value: minutes as f64, says: format!("{printed}: {says}") }
 }
 
 /// Year, month, day, hour and minute, and whether UTC is named.

@@ -93,7 +93,7 @@ fn nearest(value: &BigRational) -> f64 {
 /// The exact value of `text` in the unit of `kind`, and the unit named last.
 fn exact_value(text: &str, kind: Kind, habits: &Habits) -> Result<(BigRational, Option<&'static Unit>), EntryError> {
     if text.len() > LONGEST {
-        return Err(EntryError::new(EntryErrorKind::TooLong, LONGEST..text.len()));
+        return Err(EntryError::new(EntryErrorKind::TooLong, text.floor_char_boundary(LONGEST)..text.len()));
     }
     if text.trim().is_empty() {
         return Err(EntryError::new(EntryErrorKind::Empty, 0..text.len()));

@@ -272,6 +272,9 @@ fn places_are_given_in_characters_too() {
 #[test]
 fn long_and_deep_entries_are_refused() {
     assert_eq!(refused(Mass, &"1+".repeat(101)).key(), "entry-too-long");
+    // What is too much begins between two characters.
+    let degrees = format!("1{}", "°".repeat(100));
+    assert_eq!(refused(Mass, &degrees).at, 199..201);
     assert_eq!(refused(Mass, &format!("{}1{}", "(".repeat(21), ")".repeat(21))).key(), "entry-too-deep");
     assert!(parse(&format!("{}1{}", "(".repeat(20), ")".repeat(20)), Mass, &Habits::default()).is_ok());
     assert!(parse(&format!("{}1", "-".repeat(198)), Mass, &Habits::default()).is_ok());
@@ -295,4 +298,7 @@ fn a_time_of_day_that_comes_twice_or_not_at_all() {
     for reading in &twice.readings {
         assert_eq!(value(&reading.text), Ok(reading.value));
     }
+    // Clocks go back then too, but no job is so far away: what is impossible is not offered.
+    let far = value("2826-10-25 02:30").unwrap_err();
+    assert_eq!((far.key(), far.readings.len()), ("entry-too-large", 0));
 }

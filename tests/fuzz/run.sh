@@ -60,7 +60,7 @@ seed() {
     mkdir -p "$seeds"
     case $1 in
         document)
-            find "$root/sample-jobs" "$root/tests" -name '*.ron' -size -24k -not -path '*/target/*' | while read -r file; do
+            find "$root/sample-jobs" "$root/tests" -name '*.ron' -size -24k -not -path '*/fuzz/*' | while read -r file; do
                 cp "$file" "$seeds/$(echo "${file#"$root"/}" | tr / _)"
             done ;;
         mesh)
@@ -87,7 +87,9 @@ seed() {
                     else { sub(/id: "/, "id: \"own-", entry); print "([Add(" entry ")])" > (seeds "/add-" number) }
                 }' ;;
     esac
-    if [ -d "$here/found/$1" ]; then cp "$here/found/$1"/* "$seeds/"; fi
+    for kept in seeds found; do
+        if [ -d "$here/$kept/$1" ]; then cp "$here/$kept/$1"/* "$seeds/"; fi
+    done
 }
 
 fuzz() {
@@ -102,7 +104,8 @@ fuzz() {
         "$out/corpus/$target" "$out/seeds/$target" > "$log" 2>&1 || status=$?
     if [ "$status" -ne 0 ]; then
         echo "$target: an input broke something"
-        grep -v '^#[0-9]' "$log" | tail -40
+        grep -A 2 -E "panicked at|ERROR: libFuzzer" "$log"
+        grep "Test unit written" "$log" || tail -20 "$log"
         return 1
     fi
     echo "$target: $(grep '^#[0-9].*DONE' "$log")"

@@ -1,7 +1,8 @@
 //! Every synthetic solid, against closed forms and exact integer sums.
 
 use crate::files::{json, keys, measured, near};
-use pourbook::mesh::{FileUnit, Problem};
+use crate::shapes::{block, stl};
+use pourbook::mesh::{FileUnit, Limits, Problem, measure_bytes};
 use serde_json::Value;
 
 /// Files whose surface gives no volume.
@@ -180,6 +181,10 @@ fn a_wrong_unit_and_a_far_place_are_named() {
     assert_eq!(found.volume_mm3, Some(1.0));
     // 4097 lies between 2^12 and 2^13, where 24 bits end at 2^-11.
     assert!(found.problems.contains(&Problem::FarFromOrigin { step_mm: 1.0 / 2048.0 }), "{:?}", found.problems);
+    // The largest number of 32 bits is 2^128 − 2^104, and its neighbour lies 2^104 below.
+    let farthest = stl(&block([0.0, 0.0, f32::MAX.next_down()], [1.0, 1.0, f32::MAX]));
+    let found = measure_bytes(&farthest, &Limits::default()).unwrap();
+    assert!(found.problems.contains(&Problem::FarFromOrigin { step_mm: 2.0_f64.powi(104) }), "{:?}", found.problems);
 }
 
 #[test]

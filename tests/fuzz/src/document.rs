@@ -89,8 +89,16 @@ fn runs(job: &Job) -> Runs {
     let run = |id: PatternId| match id.0 % 5 {
         0 => PatternRun::Missing,
         1 => PatternRun::Measured(measure(Vec::new())),
-        2 => PatternRun::Measured(PatternMeasure { volume: None, fills: None, ..measure(vec![FileProblem::Open(3), FileProblem::MixedWinding]) }),
-        3 => PatternRun::Measured(measure(vec![FileProblem::SealedVoid(12.5), FileProblem::Overlapping, FileProblem::ProbableUnit("inches".to_owned())])),
+        2 => PatternRun::Measured(PatternMeasure {
+            volume: None,
+            fills: None,
+            ..measure(vec![FileProblem::Open(3), FileProblem::MixedWinding])
+        }),
+        3 => PatternRun::Measured(measure(vec![
+            FileProblem::SealedVoid(12.5),
+            FileProblem::Overlapping,
+            FileProblem::ProbableUnit("inches".to_owned()),
+        ])),
         _ => PatternRun::Unreadable("it is empty".to_owned()),
     };
     // A pattern without a run is one whose file is still being read.

@@ -32,7 +32,8 @@ fn check_measure(found: &Measure) {
     let volumes = [found.volume_mm3, found.plain_sum_mm3, found.fills_mm3, found.fills_at_most_mm3].into_iter().flatten();
     let sides = [found.size_mm, found.low_mm, found.high_mm].into_iter().flatten();
     let shells = found.shells.iter();
-    let of_shells = shells.flat_map(|shell| shell.low_mm.into_iter().chain(shell.high_mm).chain([shell.area_mm2]).chain(shell.signed_volume_mm3));
+    let of_shells =
+        shells.flat_map(|shell| shell.low_mm.into_iter().chain(shell.high_mm).chain([shell.area_mm2]).chain(shell.signed_volume_mm3));
     let of_problems = found.problems.iter().flat_map(numbers);
     for number in volumes.chain(sides).chain([found.area_mm2]).chain(of_shells).chain(of_problems) {
         assert!(number.is_finite(), "{found:?}");
@@ -48,7 +49,9 @@ fn check_measure(found: &Measure) {
     if let (Some(fills), Some(most)) = (found.fills_mm3, found.fills_at_most_mm3) {
         assert!((0.0..=most).contains(&fills), "{found:?}");
     }
-    assert!(found.shells.iter().enumerate().all(|(at, shell)| shell.nested_in.is_none_or(|holder| holder < found.shells.len() && holder != at)));
+    assert!(
+        found.shells.iter().enumerate().all(|(at, shell)| shell.nested_in.is_none_or(|holder| holder < found.shells.len() && holder != at))
+    );
     for problem in &found.problems {
         assert!(problem.to_string().ends_with('.'), "a sentence: {problem}");
     }

@@ -105,7 +105,7 @@ impl<'a> Pass<'a> {
                 let role = studio.hands.iter().find(|hand| hand.initials == accepted.hands).map(|hand| hand.role);
                 covers(accepted, found, role)
             });
-            found.accepted = covering.map(|(index, _)| index).last();
+            found.accepted = covering.map(|(index, _)| index).next_back();
         }
         self.findings.sort_by_key(|found| (found.kind.weight, found.place, found.kind.key));
     }

@@ -1,4 +1,5 @@
 //! Every figure against something outside the project. Run with `--nocapture` for the table.
+#![allow(clippy::unwrap_used, reason = "in tests a missing value is a failure")]
 
 mod kiln;
 mod melts;

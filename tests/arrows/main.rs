@@ -1,6 +1,5 @@
 //! The arrows between layers: what stands in `src/` uses only what it may, outside crates included.
 #![allow(clippy::unwrap_used, reason = "in tests a missing value is a failure")]
-#![allow(clippy::unwrap_used, reason = "a test that cannot go on fails at that place")]
 
 mod paths;
 

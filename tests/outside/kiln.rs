@@ -157,6 +157,10 @@ fn sterling_goes_into_a_mould_at_430_to_480() {
         let outcome = World::sound().with(|world| world.flask().mould_c = said(mould)).recompute();
         assert!(outcome.findings("mould-outside").is_empty(), "{mould}");
     }
+    // Where nobody says more, the mould is planned within it.
+    let planned = World::sound().recompute();
+    let mould_c = planned.number(planned.flask().pour.mould);
+    assert!((430.0..=480.0).contains(&mould_c), "{mould_c}");
     // A published rule of thumb, 200 K under the melting point, puts sterling at 693 °C: wrong for nearly all work.
     let outcome = World::sound().with(|world| world.flask().mould_c = said(693.0)).recompute();
     assert_eq!(outcome.findings("mould-outside").len(), 1);

@@ -1,6 +1,5 @@
 //! Every figure against something outside the project. Run with `--nocapture` for the table.
 #![allow(clippy::unwrap_used, reason = "in tests a missing value is a failure")]
-#![allow(clippy::unwrap_used, reason = "a test that cannot go on fails at that place")]
 
 mod kiln;
 mod melts;

@@ -96,7 +96,7 @@ fn temperatures_times_and_gauge_are_on_the_page() {
     for id in [stage.target, stage.hold, stage.ramp] {
         assert!(page.contains(&of(id)));
     }
-    assert!(page.contains("If they do, the programme takes 9 h 1 min; if not, 12 h 22 min."));
+    assert!(page.contains("If they do, the programme takes 9 h 29 min; if not, 12 h 51 min."));
     // Mix 4, bowl 1½, pour 1, flask 1½ minutes, added up on the clock.
     for (step, clock) in
         [("Mix", "4 min 4 min"), ("Bowl under vacuum", "1 min 30 s 5 min 30 s"), ("Flask under vacuum", "1 min 30 s 8 min")]

@@ -24,8 +24,6 @@ inputs! {
     KILN_TOP "kiln.ceiling" Temperature;
     /// Hours above 700 °C a material needs.
     CARBON_NEEDED "material.above-700" Duration;
-    /// Lowest mould temperature of a flask.
-    MOULD_END "flask.mould-end" Temperature;
 }
 
 rules! {

@@ -24,6 +24,11 @@ impl<'a> ById<'a> {
         Self { lines, patterns }
     }
 
+    /// How many lines there are.
+    pub fn line_count(&self) -> usize {
+        self.lines.len()
+    }
+
     /// The place of a line among all, and the line.
     pub fn line(&self, id: LineId) -> Option<(usize, Ordered<'a>)> {
         let place = place_of(&self.lines, id.0, |ordered| ordered.line.id.0)?;

@@ -22,8 +22,6 @@ use crate::stock::{Base, EntryId, Flask as Vessel, PatternMaterial, Powder, Powd
 inputs! {
     /// Time a flask stands after investing before it is heated.
     SET "powder.set" Duration;
-    /// The kiln load it burns out in.
-    NO_BURNOUT "flask.burnout" Moment;
 }
 
 rules! {

@@ -46,8 +46,6 @@ inputs! {
     BEFORE_GLOSS_OFF "powder.finish-before" Duration;
     /// The flask chosen.
     VESSEL "flask.vessel" Length;
-    /// The step powder is weighed in.
-    POWDER_STEP "mix.powder-step" Mass;
 }
 
 givens! {

@@ -19,13 +19,22 @@ impl<'a> Pass<'a> {
         if job.trees.is_empty() {
             return;
         }
-        let pieces = job.trees.iter().flat_map(|tree| &tree.pieces);
-        let mut hung: Vec<(usize, &Hung)> = pieces.filter_map(|piece| Some((by_id.line(piece.line)?.0, piece))).collect();
-        hung.sort_by_key(|(place, _)| *place);
+        // Nearly every line hangs in one row; those that hang in more are kept apart.
+        let mut first: Vec<Option<&Hung>> = vec![None; by_id.line_count()];
+        let mut more: Vec<(usize, &Hung)> = Vec::new();
+        for piece in job.trees.iter().flat_map(|tree| &tree.pieces) {
+            match by_id.line(piece.line) {
+                Some((place, _)) if first[place].is_none() => first[place] = Some(piece),
+                Some((place, _)) => more.push((place, piece)),
+                None => {}
+            }
+        }
+        more.sort_by_key(|(place, _)| *place);
         let of_line = |id| {
             let place = by_id.line(id).map_or(usize::MAX, |(place, _)| place);
-            let first = hung.partition_point(|(other, _)| *other < place);
-            hung[first..].iter().take_while(move |(other, _)| *other == place).map(|(_, piece)| *piece)
+            let from = more.partition_point(|(other, _)| *other < place);
+            let others = more[from..].iter().take_while(move |(other, _)| *other == place).map(|(_, piece)| *piece);
+            first.get(place).copied().flatten().into_iter().chain(others)
         };
         for (order, line) in job.lines() {
             let (missing, twice) = missing_and_twice(line, of_line(line.id));
@@ -101,11 +110,11 @@ impl<'a> Pass<'a> {
     pub(super) fn settle(&mut self) {
         let (job, studio) = (self.job, self.studio);
         for found in &mut self.findings {
-            let covering = job.accepted.iter().enumerate().filter(|(_, accepted)| {
+            let covering = job.accepted.iter().rposition(|accepted| {
                 let role = studio.hands.iter().find(|hand| hand.initials == accepted.hands).map(|hand| hand.role);
                 covers(accepted, found, role)
             });
-            found.accepted = covering.map(|(index, _)| index).last();
+            found.accepted = covering;
         }
         self.findings.sort_by_key(|found| (found.kind.weight, found.place, found.kind.key));
     }

@@ -11,6 +11,7 @@ mod evaluate;
 mod expression;
 mod finite;
 mod grams;
+mod kept;
 mod kind;
 mod meaning;
 mod moment;

@@ -290,7 +290,7 @@ const ROWS: &[Row] = &[
         },
     ),
     row("metal-outside", |w| w.flask().metal_c = said(983.0), |w| w.flask().metal_c = said(982.0)),
-    row("mould-outside", |w| w.flask().mould_c = said(567.0), |w| w.flask().mould_c = said(566.0)),
+    row("mould-outside", |w| w.flask().mould_c = said(481.0), |w| w.flask().mould_c = said(480.0)),
     row("pattern-unknown", |w| w.pattern().weighed = None, |_| {}),
     row("line-without-pattern", |w| w.line().pattern = None, |_| {}),
     row("line-without-alloy", |w| w.line().alloy = None, |_| {}),

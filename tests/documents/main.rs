@@ -1,4 +1,5 @@
 //! The documents: how they are written and read, what cannot be in them, what they raise and who may answer for it.
+#![allow(clippy::unwrap_used, reason = "in tests a missing value is a failure")]
 
 mod acceptance;
 mod copies;

@@ -1,6 +1,8 @@
 //! The texts, the bench sheet and the quotes.
 #![allow(clippy::unwrap_used)]
 
+mod cautions;
+mod edges;
 mod jobs;
 mod quotes;
 mod sheet;

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use pourbook::calc::{Book, Report, Runs, Shelves, all_rules, recompute};
-use pourbook::job::format::read_job;
+use pourbook::job::format::{read_job, read_studio};
 use pourbook::job::{Studio, check};
 
 use super::world::{Outcome, World, new_book};
@@ -15,6 +15,7 @@ fn rules_in(book: &Book) -> BTreeSet<&'static str> {
 /// The jobs among the samples, recomputed without their files' runs; none where there are no samples yet.
 fn samples() -> Vec<(Book, Report)> {
     let Ok(folder) = std::fs::read_dir("sample-jobs") else { return Vec::new() };
+    let studio = std::fs::read("sample-jobs/studio.ron").map_or_else(|_| Studio::default(), |text| read_studio(&text).unwrap().document);
     let mut found = Vec::new();
     for entry in folder {
         let path = entry.unwrap().path();
@@ -24,7 +25,6 @@ fn samples() -> Vec<(Book, Report)> {
         let job = read_job(&std::fs::read(&path).unwrap()).unwrap_or_else(|error| panic!("{}: {error}", path.display())).document;
         let (job, faults) = check::mend(&job);
         assert!(faults.is_empty(), "{}: {faults:?}", path.display());
-        let studio = Studio::default();
         let mut book = new_book();
         let setting = World::empty().setting;
         let report = recompute(&job, &studio, &Shelves::new(&job, &studio), &Runs::default(), &setting, &mut book);

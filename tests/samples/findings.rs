@@ -29,6 +29,7 @@ fn the_mixed_kiln_has_one_caution_that_is_answered_for() {
             "Note job defaults",
             "Note job defaults",
             "Note job defaults",
+            "Note flask/3 solidus-uncertain",
             "Note burnout/1 mould-ranges-apart",
         ]
     );
@@ -62,7 +63,6 @@ const CLASS: &[&str] = &[
     "Stop melt/4 under-mark",
     "Caution studio price-stale",
     "Caution line/1 late",
-    "Caution line/1 late",
     "Caution line/1 piece-twice",
     "Caution line/2 late",
     "Caution line/3 late",
@@ -95,6 +95,7 @@ const CLASS: &[&str] = &[
     "Caution flask/4 metal-outside",
     "Caution flask/4 mould-outside",
     "Caution flask/4 over-planned",
+    "Caution burnout/1 carbon-left",
     "Caution burnout/1 kiln-full",
     "Caution burnout/1 kiln-segments",
     "Caution burnout/3 ramps-unsaid",

@@ -1,5 +1,7 @@
 //! The sample studio: its files load, compute, save to the byte, and raise just the findings they are meant to.
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on fails at that place")]
+
 mod documents;
 mod findings;
 mod first_pour;

@@ -1,0 +1,15 @@
+//! Every figure against something outside the project. Run with `--nocapture` for the table.
+#![allow(clippy::unwrap_used, reason = "in tests a missing value is a failure")]
+
+mod kiln;
+mod melts;
+mod metal;
+mod mix;
+mod prices;
+mod same;
+mod shapes;
+mod sizes;
+mod table;
+mod vapour;
+#[path = "../world/mod.rs"]
+mod world;

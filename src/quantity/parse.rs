@@ -177,6 +177,9 @@ fn ambiguous(text: &str, kind: Kind, habits: &Habits, known: &Meanings, outcomes
 
 /// Whether `entry` means `value` and nothing else. It is evaluated without offering readings, so this goes no deeper.
 fn means(entry: &str, value: &BigRational, kind: Kind, habits: &Habits) -> bool {
+    if entry.len() > LONGEST {
+        return false;
+    }
     let Ok(node) = expression(&tokens(entry, kind), kind, entry.len()) else { return false };
     let known = meanings(&node, kind, habits);
     let outcomes = outcomes(&node, kind, habits, &known);

@@ -82,6 +82,17 @@ fn several_unknown_fields_and_names_that_stand_elsewhere_too() {
 }
 
 #[test]
+fn what_is_wrong_behind_unknown_fields_is_found_at_its_place_whatever_their_letters() {
+    let wrong = |words: &str| {
+        let text = format!("(format: 2, readable_since: 1,\n  wrench: \"{words}\", spin{words}: 1,\n  orders: [(Ø: 1, id: 1, client: 5)])");
+        read_job(text.as_bytes()).unwrap_err()
+    };
+    assert!(matches!(wrong("OOO"), ReadError::Syntax { line: 3, .. }));
+    // Letters of two and of three bytes.
+    assert_eq!((wrong("ØØØ"), wrong("ẞẞẞ")), (wrong("OOO"), wrong("OOO")));
+}
+
+#[test]
 fn what_is_known_is_still_checked_in_a_newer_file() {
     let text = newer(&World::sound().job, "wrench: 1, ");
     let broken = text.replacen("quantity: 4", "quantity: \"four\"", 1);

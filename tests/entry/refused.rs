@@ -275,6 +275,12 @@ fn long_and_deep_entries_are_refused() {
     // What is too much begins between two characters.
     let degrees = format!("1{}", "°".repeat(100));
     assert_eq!(refused(Mass, &degrees).at, 199..201);
+    // `oz av` in the place of `oz` would be too long.
+    let ounces = refused(Mass, &format!("1{}oz", " ".repeat(196)));
+    assert_eq!(ounces.readings.len(), 2);
+    for reading in &ounces.readings {
+        assert_eq!(parse(&reading.text, Mass, &Habits::default()).map(|parsed| parsed.value), Ok(reading.value));
+    }
     assert_eq!(refused(Mass, &format!("{}1{}", "(".repeat(21), ")".repeat(21))).key(), "entry-too-deep");
     assert!(parse(&format!("{}1{}", "(".repeat(20), ")".repeat(20)), Mass, &Habits::default()).is_ok());
     assert!(parse(&format!("{}1", "-".repeat(198)), Mass, &Habits::default()).is_ok());

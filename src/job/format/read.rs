@@ -122,17 +122,18 @@ fn read_tolerant<T: DeserializeOwned>(mut text: String) -> Result<T, ReadError> 
         let Some((start, end)) = unknown else {
             return options().from_str(&text).map_err(|error| syntax(&error));
         };
-        blank(&mut text, start + cut, end + cut);
+        cut += blank(&mut text, start + cut, end + cut);
         short.replace_range(start..end, "");
-        cut += end - start;
     }
     Err(ReadError::Syntax { line: 1, column: 1, says: "this newer file holds too much that is unknown here".to_owned() })
 }
 
-/// Overwrites a part of the text with spaces, keeping its line ends.
-fn blank(text: &mut String, start: usize, end: usize) {
+/// Overwrites a part of the text with spaces, one a character, keeping its line ends. Gives the bytes that now stand there: fewer than before
+/// where a character took several.
+fn blank(text: &mut String, start: usize, end: usize) -> usize {
     let spaces: String = text[start..end].chars().map(|c| if c == '\n' { '\n' } else { ' ' }).collect();
     text.replace_range(start..end, &spaces);
+    spaces.len()
 }
 
 /// Byte offset of a line and column, both from 1, the column in characters.

@@ -90,6 +90,7 @@ finding-defaults = { $count ->
         [one] it
        *[other] them
     } over once.
+finding-tree-over-flask = The tree takes up { $tree } and the inside of the flask only { $flask }, so there is no room for a mould. Check the weights and sizes, or take a larger flask. Nobody can sign for this.
 finding-solidus-uncertain = Where { $alloy } begins to melt is known only to within { $by }. Pour a trial flask and write down what worked.
 finding-own-limit = The studio raised its own limit for { $entry } above the shipped one. Findings here go by the studio's.
 

@@ -112,6 +112,8 @@ kinds! {
     WALL_CLEARANCE "wall-clearance" Caution Lower ("clearance", "needed");
     /// The tree stands out of the flask.
     TREE_TOO_HIGH "tree-too-high" Stop Lower ("clearance", "tree", "flask");
+    /// The tree is larger than the flask's inside.
+    TREE_OVER_FLASK "tree-over-flask" Stop Higher unsignable true ("tree", "flask");
     /// Less investment above the tree than holds the metal.
     TOP_CLEARANCE "top-clearance" Caution Lower ("clearance", "needed");
     /// The base does not close this flask.

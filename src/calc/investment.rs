@@ -68,7 +68,7 @@ rules! {
         Computed "a cylinder"
     /// Slurry to be mixed.
     SLURRY "mix.slurry" (flask: Volume, tree: Volume, dome: Volume, spill: Ratio) -> Volume
-        = Formula "(flask - tree - dome)*(1 + spill)" { (flask - tree - dome) * (1.0 + spill) };
+        = Formula "max(flask - tree - dome, 0)*(1 + spill)" { (flask - tree - dome).max(0.0) * (1.0 + spill) };
         Computed "what the flask holds less tree and dome, and something for spill"
     /// Powder in a cubic centimetre of slurry.
     POWDER_IN_SLURRY "mix.powder-in-slurry" (powder: Density, ratio: Ratio, liquid: Density) -> Density
@@ -164,6 +164,9 @@ impl<'a> Pass<'a> {
         };
         let spill = self.book.entered_or(&SPILL, place, flask.spill_share, &SPILL_DEFAULT);
         let slurry = self.book.derive(&SLURRY, place, [flask_volume, tree_volume, dome, spill]);
+        if self.book.number(slurry).is_some_and(|slurry| slurry <= 0.0) {
+            self.find_on(&finding::TREE_OVER_FLASK, place, tree_volume, vec![Arg::Figure(tree_volume), Arg::Figure(flask_volume)]);
+        }
         let (density, liquid) = match powder {
             Some(powder) => (
                 self.shelf_term(&POWDER_DENSITY, &powder.id, &powder.density_g_cm3),

@@ -59,8 +59,12 @@ pub struct Batch {
     pub sound: Job,
     /// What is at fault.
     pub faults: Vec<Fault>,
-    /// The studio, empty where its folder has none.
+    /// The studio as it stands in its file, empty where the folder has none.
     pub studio: Studio,
+    /// The studio without what is at fault in it; figures are computed from this.
+    pub sound_studio: Studio,
+    /// What is at fault in the studio's file.
+    pub studio_faults: Vec<Fault>,
     /// Why the studio's file could not be used, where there is one.
     pub studio_error: Option<OpenError>,
     /// Hash of the job's bytes as they lie on the disk.
@@ -90,6 +94,7 @@ impl Batch {
             Ok(studio) => (studio.unwrap_or_default(), None),
             Err(error) => (Studio::default(), Some(error)),
         };
+        let (sound_studio, studio_faults) = check::mend_studio(&studio);
         let saved_record = job.record.clone();
         Ok(Self {
             saved_record,
@@ -98,6 +103,8 @@ impl Batch {
             sound,
             faults,
             studio,
+            sound_studio,
+            studio_faults,
             studio_error,
             hash_text: hash_of(&bytes).to_hex().to_string(),
             hash: hash_of(&bytes),

@@ -8,7 +8,7 @@ use jiff::tz::TimeZone;
 use super::args::Day;
 use super::out::Out;
 use crate::calc::{Book, Report, Setting, Shelves, recompute};
-use crate::files::batch::Batch;
+use crate::files::batch::{Batch, STUDIO_FILE};
 use crate::files::disk::RealDisk;
 use crate::files::pattern_runs::measure_patterns;
 use crate::mesh::Limits;
@@ -42,6 +42,11 @@ impl Computed {
             faulty = true;
             out.tell(&format!("{fault} ({}). It was left out; everything else is computed", path.display()));
         }
+        for fault in &batch.studio_faults {
+            faulty = true;
+            let path = batch.folder().join(STUDIO_FILE);
+            out.tell(&format!("{fault} ({}). It was left out; everything else is computed", path.display()));
+        }
         if let Some(error) = &batch.studio_error {
             faulty = true;
             out.tell(&format!("{error}. The job is computed without its studio"));
@@ -50,22 +55,22 @@ impl Computed {
         let at = day.at.unwrap_or_else(|| ZonedDateTime::now().with_time_zone(zone.clone()).date());
         let setting = Setting { at, zone };
         let runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &Limits::default());
-        let shelves = Shelves::new(&batch.sound, &batch.studio);
+        let shelves = Shelves::new(&batch.sound, &batch.sound_studio);
         let mut book = Book::default();
-        let report = recompute(&batch.sound, &batch.studio, &shelves, &runs, &setting, &mut book);
+        let report = recompute(&batch.sound, &batch.sound_studio, &shelves, &runs, &setting, &mut book);
         Some(Self { batch, shelves, setting, book, report, faulty })
     }
 
     /// How its figures become words.
     pub fn words<'a>(&'a self, style: &'a Style) -> Words<'a> {
-        let currency = &self.batch.studio.money.currency;
+        let currency = &self.batch.sound_studio.money.currency;
         Words { texts: Texts::english(), style, zone: &self.setting.zone, currency }
     }
 }
 
 /// The job's zone, or the studio's, or the machine's.
 fn zone(batch: &Batch, out: &mut Out, faulty: &mut bool) -> TimeZone {
-    let named = [&batch.sound.site.zone, &batch.studio.site.zone].into_iter().find(|zone| !zone.is_empty());
+    let named = [&batch.sound.site.zone, &batch.sound_studio.site.zone].into_iter().find(|zone| !zone.is_empty());
     let Some(name) = named else { return TimeZone::system() };
     TimeZone::get(name).unwrap_or_else(|_| {
         *faulty = true;

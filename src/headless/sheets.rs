@@ -37,7 +37,7 @@ fn input(computed: &Computed) -> SheetInput<'_> {
     let batch = &computed.batch;
     SheetInput {
         job: &batch.sound,
-        studio: &batch.studio,
+        studio: &batch.sound_studio,
         shelves: &computed.shelves,
         report: &computed.report,
         book: &computed.book,

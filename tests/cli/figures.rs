@@ -55,7 +55,7 @@ fn a_stop_that_a_master_signs_for_stops_no_longer() {
     let flask = |accepted: &str| {
         format!(
             r#"(format: 1, readable_since: 1,
-              trees: [(id: 1, weighed: [(material: "wax-injection", weight: Net(900))])],
+              trees: [(id: 1, weighed: [(material: "wax-injection", weight: Net(300))])],
               flasks: [(id: 1, vessel: "flask-89x102", tree: 1, alloy: "silver-925", powder: "powder-gypsum", melt: 1)],
               melts: [(id: 1, crucible: "crucible-graphite-small")], accepted: [{accepted}])"#
         )

@@ -129,6 +129,11 @@ const ROWS: &[Row] = &[
     row("tree-too-wide", |w| envelope(w, 76.2, 70.0), |w| envelope(w, 76.0, 70.0)),
     row("wall-clearance", |w| envelope(w, 64.3, 70.0), |w| envelope(w, 64.1, 70.0)),
     row("tree-too-high", |w| envelope(w, 55.0, 101.6), |w| envelope(w, 55.0, 101.5)),
+    row(
+        "tree-over-flask",
+        |w| w.tree().weighed[0].weight = Some(Weighing::Net(grams("900"))),
+        |w| w.tree().weighed[0].weight = Some(Weighing::Net(grams("300"))),
+    ),
     row("top-clearance", |w| envelope(w, 55.0, 89.7), |w| envelope(w, 55.0, 89.5)),
     row("base-does-not-fit", |w| w.tree().base = some("base-89"), |w| w.tree().base = some("base-76")),
     row("ratio-outside", |w| w.flask().ratio = said(0.43), |w| w.flask().ratio = said(0.42)),

@@ -1,0 +1,77 @@
+//! Going through the studio's file.
+
+use std::collections::BTreeSet;
+
+use super::mending::{Mending, range};
+use super::{Fault, Wrong};
+use crate::job::{Place, Studio};
+
+/// The studio without what is at fault, and the faults. The document on disk stays as it is.
+#[must_use]
+pub fn mend_studio(studio: &Studio) -> (Studio, Vec<Fault>) {
+    let mut mending = Mending::default();
+    let mut studio = studio.clone();
+    mending.site_of(Place::Studio, &mut studio.site);
+    mending.studio_money(&mut studio);
+    mending.studio_metal(&mut studio);
+    mending.registers(&mut studio);
+    (studio, mending.faults)
+}
+
+impl Mending {
+    fn studio_money(&mut self, studio: &mut Studio) {
+        let place = Place::Studio;
+        let money = &mut studio.money;
+        self.money(place, "money.hour", &mut money.hour, range::MONEY);
+        self.money(place, "money.kwh", &mut money.kwh, range::MONEY);
+        self.number(place, "money.margin", &mut money.margin, range::MARGIN);
+        self.number(place, "money.metal_premium", &mut money.metal_premium, range::MARGIN);
+        self.number(place, "money.tax", &mut money.tax, range::TAX);
+        studio.prices.retain(|price| {
+            let mut amount = Some(price.amount);
+            self.money(place, "prices.amount", &mut amount, range::PRICE);
+            amount.is_some()
+        });
+    }
+
+    fn studio_metal(&mut self, studio: &mut Studio) {
+        let place = Place::Studio;
+        let mut step = studio.balance_step.and_then(|step| crate::quantity::Finite::new(step.to_f64()));
+        self.number(place, "balance_step", &mut step, range::BALANCE_STEP_G);
+        studio.balance_step = studio.balance_step.filter(|_| step.is_some());
+        self.number(place, "bowl_cm3", &mut studio.bowl_cm3, range::VOLUME_CM3);
+        let mut labels = BTreeSet::new();
+        studio.lots.retain_mut(|lot| {
+            if !labels.insert(lot.id.clone()) {
+                self.fault(place, "lots.id", Wrong::LabelTwice(lot.id.to_string()));
+                return false;
+            }
+            self.number(place, "lots.fineness_permille", &mut lot.fineness_permille, range::PERMILLE);
+            lot.receipts.retain(|receipt| {
+                let mut grams = Some(receipt.grams);
+                self.grams(place, "lots.receipts.grams", &mut grams);
+                grams.is_some()
+            });
+            true
+        });
+    }
+
+    fn registers(&mut self, studio: &mut Studio) {
+        let place = Place::Studio;
+        for mould in &mut studio.moulds {
+            self.number(place, "moulds.rubber_shrink", &mut mould.rubber_shrink, range::SHARE);
+            self.number(place, "moulds.wax_c", &mut mould.wax_c, range::TEMPERATURE_C);
+            self.number(place, "moulds.pressure_kpa", &mut mould.pressure_kpa, range::PRESSURE_KPA);
+            self.number(place, "moulds.reject_share", &mut mould.reject_share, range::SHARE);
+            self.grams(place, "moulds.shot", &mut mould.shot);
+        }
+        for lot in &mut studio.materials {
+            self.number(place, "materials.gloss_off_min", &mut lot.gloss_off_min, (0.5, 120.0));
+        }
+        for item in &mut studio.equipment {
+            self.grams_or_none(place, "equipment.tare", &mut item.tare);
+            self.grams(place, "equipment.resolution", &mut item.resolution);
+            self.number(place, "equipment.offset_k", &mut item.offset_k, range::OFFSET_K);
+        }
+    }
+}

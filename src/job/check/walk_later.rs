@@ -1,0 +1,60 @@
+//! Going through what is said to clients and what was written down afterwards.
+
+use super::mending::{Mending, range};
+use crate::job::{Event, Job, Place};
+use crate::quantity::Grams;
+
+impl Mending {
+    pub fn quotes(&mut self, job: &mut Job) {
+        for quote in &mut job.quotes {
+            let place = Place::Quote(quote.id);
+            self.number(place, "margin", &mut quote.margin, range::MARGIN);
+            self.number(place, "tax", &mut quote.tax, range::TAX);
+            self.money(place, "deposit", &mut quote.deposit, range::MONEY);
+            for extra in &mut quote.extras {
+                self.number(place, "extras.minutes", &mut extra.minutes, range::MINUTES);
+                // A discount is an amount below nought.
+                self.money(place, "extras.amount", &mut extra.amount, (-range::MONEY.1, range::MONEY.1));
+            }
+        }
+    }
+
+    /// A weight of the record that cannot be true counts for nothing; the entry itself stays in the file.
+    pub fn record(&mut self, job: &mut Job) {
+        job.record.retain_mut(|entry| {
+            let place = Place::Record(entry.id);
+            let weighed = |mending: &mut Self, grams: Grams| {
+                let mut grams = Some(grams);
+                mending.grams_or_none(place, "event.grams", &mut grams);
+                grams.is_some()
+            };
+            match &mut entry.event {
+                Event::Metal { grams, .. } | Event::PieceWeighed { grams, .. } => weighed(self, *grams),
+                Event::Pattern { weight, .. } | Event::TreeWeighed { weight, .. } => {
+                    self.weighing(place, "event.weight", weight);
+                    true
+                }
+                Event::Kiln { temperature_c, .. } => {
+                    self.number(place, "event.temperature_c", temperature_c, range::TEMPERATURE_C);
+                    true
+                }
+                Event::Invested { done, .. } => {
+                    self.grams_or_none(place, "event.done.powder", &mut done.powder);
+                    self.grams_or_none(place, "event.done.water", &mut done.water);
+                    self.number(place, "event.done.water_c", &mut done.water_c, (0.0, 100.0));
+                    self.number(place, "event.done.gloss_off_min", &mut done.gloss_off_min, range::MINUTES);
+                    self.number(place, "event.done.vacuum_kpa", &mut done.vacuum_kpa, (0.0, range::BAROMETER_KPA.1));
+                    true
+                }
+                Event::Poured { done, .. } => {
+                    self.number(place, "event.done.metal_c", &mut done.metal_c, range::TEMPERATURE_C);
+                    self.number(place, "event.done.mould_c", &mut done.mould_c, range::TEMPERATURE_C);
+                    self.grams_or_none(place, "event.done.charge", &mut done.charge);
+                    self.number(place, "event.done.quench_min", &mut done.quench_min, range::MINUTES);
+                    true
+                }
+                Event::Remark | Event::Reached { .. } | Event::Rejected { .. } | Event::Withdrawn { .. } => true,
+            }
+        });
+    }
+}

@@ -90,6 +90,23 @@ finding-defaults = { $count ->
         [one] it
        *[other] them
     } over once.
+finding-lot-fineness-unknown = Nobody knows how fine lot { $lot } is, so the melt cannot be known to reach its mark. Enter its metal and fineness from its papers, or draw another lot. Nobody can sign for this.
+finding-mark-over-alloy = A mark of { $mark } is asked for, and { $alloy } holds less. The piece could not carry it. Choose a finer alloy or a lower mark. Nobody can sign for this.
+finding-lot-refining = Lot { $lot } is meant for the refiner. Filings and sweeps carry dirt, steel and solder into the casting. Draw a clean lot.
+finding-returns-over = { $share } of this charge are returns, and the alloy bears { $limit }. Remelted metal takes up gas and loses what keeps it sound. Add new metal.
+finding-lot-short = This job draws { $drawn } from lot { $lot }, and { $received } ever came in. Weigh the lot, and correct the draw or the receipt.
+rule-melt-mark-title = Fineness the melt must reach
+rule-melt-mark-why = The highest mark asked for rules; there is no minus tolerance.
+rule-melt-returns-title = Returns drawn
+rule-melt-returns-why = Own sprues and buttons have been melted before.
+rule-melt-returns-share-title = Share of returns
+rule-melt-returns-share-why = Too many returns make porous and brittle castings.
+rule-lot-drawn-title = Drawn from a lot in this job
+rule-lot-drawn-why = A lot gives no more than came in.
+rule-lot-received-title = Came into a lot
+rule-lot-received-why = Other jobs may have drawn on it too.
+input-lot-receipt = metal that came in
+input-alloy-returns-limit = most returns the alloy bears
 finding-tree-over-flask = The tree takes up { $tree } and the inside of the flask only { $flask }, so there is no room for a mould. Check the weights and sizes, or take a larger flask. Nobody can sign for this.
 finding-solidus-uncertain = Where { $alloy } begins to melt is known only to within { $by }. Pour a trial flask and write down what worked.
 finding-own-limit = The studio raised its own limit for { $entry } above the shipped one. Findings here go by the studio's.

@@ -230,6 +230,16 @@ kinds! {
     CHARGE_SHORT "charge-short" Stop Lower ("drawn", "charge");
     /// The charge's fineness is under the mark.
     UNDER_MARK "under-mark" Stop Lower unsignable true ("fineness", "mark");
+    /// The fineness of a lot in a melt that will be marked is not known.
+    LOT_FINENESS_UNKNOWN "lot-fineness-unknown" Stop Never unsignable true ("lot");
+    /// A piece is to carry a higher mark than its alloy holds.
+    MARK_OVER_ALLOY "mark-over-alloy" Stop Higher unsignable true ("mark", "alloy");
+    /// Metal for the refiner in a melt.
+    LOT_REFINING "lot-refining" Caution Never ("lot");
+    /// More returns than the alloy bears.
+    RETURNS_OVER "returns-over" Caution Higher ("share", "limit");
+    /// More is drawn from a lot than came in.
+    LOT_SHORT "lot-short" Caution Higher ("lot", "drawn", "received");
     /// A draw on a lot the studio does not have.
     LOT_UNKNOWN "lot-unknown" Caution Never ("lot");
     /// Metal of a client without their consent.

@@ -2,13 +2,14 @@
 
 use super::alloy::AlloyTerms;
 use super::book::Id;
+use super::by_id::ById;
 use super::finding::{self, Arg};
 use super::flask::FlaskFigures;
 use super::pass::Pass;
 use super::rule::{inputs, rules};
 use super::value::Cause;
-use crate::job::{Draw, Drive, FlaskId, Lot, Melt, MeltId, Place};
-use crate::stock::{Alloy, Crucible, Element, EntryId};
+use crate::job::{Drive, FlaskId, Melt, MeltId, Place};
+use crate::stock::{Alloy, Crucible, EntryId};
 use num_rational::Ratio;
 use num_traits::CheckedDiv;
 use num_traits::CheckedMul;
@@ -24,6 +25,10 @@ inputs! {
     LOT_FINENESS "lot.fineness" Fineness;
     /// The fineness the melt is to reach.
     TARGET_FINENESS "melt.target" Fineness;
+    /// Metal that came into a lot.
+    RECEIVED "lot.receipt" Mass;
+    /// Share of returns a charge may hold.
+    RETURNS_LIMIT "alloy.returns-limit" Ratio;
 }
 
 rules! {
@@ -45,6 +50,18 @@ rules! {
         Computed "by the lot's figures, not assayed"
     /// Fine metal drawn in all.
     FINE_IN_ALL "melt.fine" (fine: Mass) -> Mass = Sum "sum(fine)"; Computed "all draws"
+    /// What the melt must reach: the highest of what was asked for, the alloy's mark and the marks of its pieces.
+    MARK_NEEDED "melt.mark" (mark: Fineness) -> Fineness = Most "max(mark)"; Standard "no minus tolerance: ISO 9202 (by its public summary)"
+    /// Returns drawn.
+    RETURNS "melt.returns" (draw: Mass) -> Mass = Sum "sum(draw)"; Computed "draws on lots of own scrap"
+    /// Share of returns in the charge.
+    RETURNS_SHARE "melt.returns-share" (returns: Mass, drawn: Mass) -> Ratio
+        = Formula "returns/drawn" { returns / drawn };
+        Computed "scrap over all that is drawn"
+    /// Drawn from one lot in this job.
+    LOT_DRAWN "lot.drawn" (draw: Mass) -> Mass = Sum "sum(draw)"; Computed "all melts of this job"
+    /// What came into a lot.
+    LOT_RECEIVED "lot.received" (receipt: Mass) -> Mass = Sum "sum(receipt)"; Computed "all receipts; other jobs may have drawn on it too"
     /// Fineness of the melt.
     MELT_FINENESS "melt.fineness" (fine: Mass, drawn: Mass) -> Fineness
         = Exact "1000*fine/drawn" { Ratio::from_integer(1000).checked_mul(&fine)?.checked_div(&drawn) };
@@ -75,9 +92,9 @@ pub struct MeltFigures {
 }
 
 impl<'a> Pass<'a> {
-    pub(super) fn melts(&mut self, flasks: &[FlaskFigures]) -> Vec<MeltFigures> {
+    pub(super) fn melts(&mut self, flasks: &[FlaskFigures], by_id: &ById<'a>) -> Vec<MeltFigures> {
         let job = self.job;
-        let mut melts: Vec<MeltFigures> = job.melts.iter().map(|melt| self.melt(melt, flasks)).collect();
+        let mut melts: Vec<MeltFigures> = job.melts.iter().map(|melt| self.melt(melt, flasks, by_id)).collect();
         for flask in flasks.iter().filter(|flask| flask.melt.is_none()) {
             let place = Place::Flask(flask.id);
             melts.push(self.poured(None, place, &[flask], None));
@@ -85,7 +102,7 @@ impl<'a> Pass<'a> {
         melts
     }
 
-    fn melt(&mut self, melt: &'a Melt, flasks: &[FlaskFigures]) -> MeltFigures {
+    fn melt(&mut self, melt: &'a Melt, flasks: &[FlaskFigures], by_id: &ById<'a>) -> MeltFigures {
         let place = Place::Melt(melt.id);
         let fed: Vec<&FlaskFigures> = flasks.iter().filter(|flask| flask.melt == Some(melt.id)).collect();
         let mut alloys: Vec<&EntryId> = Vec::new();
@@ -101,7 +118,8 @@ impl<'a> Pass<'a> {
         let crucible = self.entry::<Crucible>(melt.crucible.as_ref(), place);
         let mut figures = self.poured(Some(melt.id), place, &fed, crucible);
         let alloy = fed.iter().find_map(|flask| flask.alloy.as_ref());
-        figures.fineness = self.drawn(melt, &figures, alloy);
+        let marks = self.piece_marks(&fed, by_id);
+        figures.fineness = self.drawn(melt, &figures, alloy, &marks);
         figures
     }
 
@@ -165,85 +183,6 @@ impl<'a> Pass<'a> {
         let (alloy, molten) = (alloy?.alloy, self.book.number(molten)?);
         let fits = self.shelf.all::<Crucible>().filter(|crucible| crucible.usable_cm3.value >= molten && may_melt(crucible, alloy));
         fits.min_by(|a, b| a.usable_cm3.value.total_cmp(&b.usable_cm3.value)).map(|crucible| crucible.id.clone())
-    }
-
-    /// What the lots drawn give; `None` where nothing is drawn yet.
-    fn drawn(&mut self, melt: &'a Melt, figures: &MeltFigures, alloy: Option<&EntryId>) -> Option<Id> {
-        let place = Place::Melt(melt.id);
-        if melt.charge.is_empty() {
-            return None;
-        }
-        let studio = self.studio;
-        let mark = alloy.and_then(|id| self.shelf.get::<Alloy>(id.as_str())?.fineness);
-        let (mut draws, mut fine) = (Vec::new(), Vec::new());
-        for draw in &melt.charge {
-            let grams = self.book.weighed(&DRAWN, place, draw.grams);
-            draws.push(grams);
-            let lot = studio.lots.iter().find(|lot| lot.id == draw.lot);
-            self.lot_findings(melt, draw, lot, alloy);
-            let Some(mark) = mark else { continue };
-            let fineness = match lot.and_then(|lot| self.lot_fineness(lot, mark.metal)) {
-                Some(permille) => self.book.studio(&LOT_FINENESS, permille),
-                None => self.book.absent(&LOT_FINENESS, place, Cause::NotSaid),
-            };
-            fine.push(self.book.derive(&FINE_IN_DRAW, place, [grams, fineness]));
-        }
-        let drawn = self.book.derive_over(&DRAWN_IN_ALL, place, &draws);
-        if let (Some(has), Some(needs)) = (self.book.number(drawn), self.book.number(figures.charge))
-            && has < needs
-        {
-            self.find_on(&finding::CHARGE_SHORT, place, drawn, vec![Arg::Figure(drawn), Arg::Figure(figures.charge)]);
-        }
-        mark?;
-        let fine = self.book.derive_over(&FINE_IN_ALL, place, &fine);
-        let fineness = self.book.derive(&MELT_FINENESS, place, [fine, drawn]);
-        self.under_mark(melt, fineness, alloy);
-        Some(fineness)
-    }
-
-    /// How much of `metal` a lot holds, in thousandths. A lot that is accounted in another metal holds what its alloy says, or none.
-    fn lot_fineness(&self, lot: &Lot, metal: Element) -> Option<f64> {
-        let alloy = lot.alloy.as_ref().and_then(|id| self.shelf.get::<Alloy>(id.as_str()));
-        let mark = alloy.and_then(|alloy| alloy.fineness);
-        let counted_in = if lot.metal.is_empty() { mark.map(|mark| format!("{:?}", mark.metal)) } else { Some(lot.metal.clone()) };
-        if counted_in.is_some_and(|counted_in| counted_in != format!("{metal:?}")) {
-            return Some(alloy.map_or(0.0, |alloy| alloy.composition.of(metal).get()));
-        }
-        let by_mark = || Some(mark?.permille.get());
-        lot.fineness_permille.map(crate::quantity::Finite::get).or_else(by_mark)
-    }
-
-    fn under_mark(&mut self, melt: &Melt, fineness: Id, alloy: Option<&EntryId>) {
-        let place = Place::Melt(melt.id);
-        let mark = match (melt.target_permille, alloy.and_then(|id| self.shelf.get::<Alloy>(id.as_str()))) {
-            (Some(target), _) => self.book.entered(&TARGET_FINENESS, place, target.get()),
-            (None, Some(Alloy { id, fineness: Some(mark), .. })) => {
-                let trust = super::rule::Trust::Standard;
-                self.book.shelf_number(&TARGET_FINENESS, id, mark.permille.get(), "the alloy's mark", trust)
-            }
-            _ => return,
-        };
-        if let (Some(has), Some(needs)) = (self.book.number(fineness), self.book.number(mark))
-            && has < needs
-        {
-            self.find_on(&finding::UNDER_MARK, place, fineness, vec![Arg::Figure(fineness), Arg::Figure(mark)]);
-        }
-    }
-
-    fn lot_findings(&mut self, melt: &Melt, draw: &Draw, lot: Option<&Lot>, alloy: Option<&EntryId>) {
-        let place = Place::Melt(melt.id);
-        let Some(lot) = lot else {
-            self.find(&finding::LOT_UNKNOWN, place, vec![Arg::Text(draw.lot.to_string())]);
-            return;
-        };
-        if !lot.owner.is_empty() && melt.consents.iter().all(|consent| consent.client != lot.owner) {
-            self.find(&finding::CLIENT_METAL, place, vec![Arg::Text(lot.owner.clone()), Arg::Text(lot.id.to_string())]);
-        }
-        if let (Some(of), Some(alloy)) = (&lot.alloy, alloy)
-            && of != alloy
-        {
-            self.find(&finding::LOT_OTHER_METAL, place, vec![Arg::Text(lot.id.to_string()), Arg::Text(self.name_of(of))]);
-        }
     }
 }
 

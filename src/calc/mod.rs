@@ -14,6 +14,7 @@ mod flask;
 mod freeze;
 mod investment;
 mod melt;
+mod melt_lots;
 mod metal;
 mod order;
 mod pass;
@@ -108,7 +109,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let mut flasks = pass.flasks(&trees, &patterns, &by_id, &site);
     let burnouts = pass.burnouts(&flasks);
     pass.investing_times(&mut flasks, &burnouts);
-    let melts = pass.melts(&flasks);
+    let melts = pass.melts(&flasks, &by_id);
     pass.trees_in_no_flask();
     pass.pieces_hung(&by_id);
     pass.late(&flasks, &burnouts, &by_id);

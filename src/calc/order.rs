@@ -117,6 +117,13 @@ impl<'a> Pass<'a> {
         if line.alloy.is_none() {
             self.find(&finding::LINE_WITHOUT_ALLOY, place, vec![Arg::Text(line.design.clone()), Arg::Text(order.client.clone())]);
         }
+        if let (Some(mark), Some(alloy)) = (line.mark_permille, alloy) {
+            let own = alloy.alloy.fineness.map_or(0.0, |own| own.permille.get());
+            if mark.get() > own {
+                let asked = self.book.entered(&super::melt::TARGET_FINENESS, place, mark.get());
+                self.find_on(&finding::MARK_OVER_ALLOY, place, asked, vec![Arg::Figure(asked), Arg::Text(alloy.alloy.name.clone())]);
+            }
+        }
         let pattern = line.pattern.and_then(|id| find_pattern(patterns, id));
         let (density, shrink) = alloy.map_or((none.density, none.density), |alloy| (alloy.density, alloy.shrink));
         let charge_volume = pattern.map_or(none.volume, |pattern| pattern.charge_volume);

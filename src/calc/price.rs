@@ -87,7 +87,11 @@ impl<'a> Pass<'a> {
         let alloy = self.shelf.get::<Alloy>(id.as_str())?;
         let metal = alloy.fineness.map(|mark| format!("{:?}", mark.metal));
         let studio = self.studio;
-        let newest = |of: &str| studio.prices.iter().filter(|price| price.of == of).max_by_key(|price| price.on);
+        let at = self.setting.at;
+        // A price of a later day was not known on this one.
+        let newest = |of: &str| {
+            studio.prices.iter().filter(|price| price.of == of && price.on.is_none_or(|on| on <= at)).max_by_key(|price| price.on)
+        };
         if let Some(price) = newest(id.as_str()) {
             let per_gram = self.price_per_gram(price);
             let per_gram = self.book.derive(&OWN_PER_GRAM, Place::Studio, [per_gram, premium]);

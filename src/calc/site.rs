@@ -93,7 +93,10 @@ impl Pass<'_> {
             (None, Some(number)) => Some(book.studio(input, number.get())),
             (None, None) => None,
         };
-        let barometer = said(self.book, &BAROMETER, job.barometer_kpa, studio.barometer_kpa).unwrap_or_else(|| {
+        // What the job says of its place beats the studio, in whichever way it says it: a batch cast up a mountain has no use for the
+        // studio's barometer.
+        let of_studio = |number: Option<Finite>| number.filter(|_| job.altitude_m.is_none());
+        let barometer = said(self.book, &BAROMETER, job.barometer_kpa, of_studio(studio.barometer_kpa)).unwrap_or_else(|| {
             let altitude =
                 said(self.book, &ALTITUDE, job.altitude_m, studio.altitude_m).unwrap_or_else(|| self.book.assumed(&SEA_LEVEL, Place::Job));
             self.book.derive(&BAROMETER_AT, Place::Job, [altitude])

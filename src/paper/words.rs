@@ -35,6 +35,11 @@ fn argument<'w>(finding: &Finding, name: &str, arg: &Arg, book: &Book, words: &W
     let texts = words.texts;
     match arg {
         Arg::Figure(id) if book.value(*id).cause().is_some() => texts.label("figure-unknown").into(),
+        // A shortage of a thousandth of a gram must not read "925, under 925".
+        Arg::Figure(id) if matches!(finding.kind.key, "under-mark" | "mark-over-alloy") => {
+            let finer = words.style.finer();
+            print_figure(book, *id, &Words { style: &finer, ..*words }).into()
+        }
         Arg::Figure(id) => print_figure(book, *id, words).into(),
         Arg::Count(count) => (*count).into(),
         Arg::Text(text) => match (finding.kind.key, name) {

@@ -64,7 +64,17 @@ fn some_findings_nobody_signs_for() {
     let never: Vec<&str> = KINDS.iter().filter(|kind| !kind.may_be_signed).map(|kind| kind.key).collect();
     assert_eq!(
         never,
-        ["tree-over-flask", "stones-too-hot", "stones-powder", "mould-refuses", "two-alloys", "melt-two-alloys", "under-mark"]
+        [
+            "tree-over-flask",
+            "stones-too-hot",
+            "stones-powder",
+            "mould-refuses",
+            "two-alloys",
+            "melt-two-alloys",
+            "under-mark",
+            "lot-fineness-unknown",
+            "mark-over-alloy"
+        ]
     );
     assert!(KINDS.iter().filter(|kind| !kind.may_be_signed).all(|kind| kind.weight == Weight::Stop));
 }

@@ -6,7 +6,8 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PatternMeasure, PatternRun};
 use pourbook::job::{
-    BurnoutId, Consent, Drive, Flask, FlaskId, MaterialLot, Pattern, PatternFile, PatternId, Programme, Size, Tree, TreeId, Weighing, carry,
+    BurnoutId, Consent, Drive, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId, Programme, Size, Tree, TreeId,
+    Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
@@ -372,6 +373,15 @@ const ROWS: &[Row] = &[
             w.melt().consents = vec![Consent { client: "B".to_owned(), paper: "letter of 1 March".to_owned() }];
         },
     ),
+    row(
+        "lot-fineness-unknown",
+        |w| (w.studio.lots[0].alloy, w.studio.lots[0].fineness_permille) = (None, said(925.0)),
+        |w| (w.studio.lots[0].metal, w.studio.lots[0].fineness_permille) = ("Ag".to_owned(), said(925.0)),
+    ),
+    row("mark-over-alloy", |w| w.line().mark_permille = said(950.0), |w| w.line().mark_permille = said(925.0)),
+    row("lot-refining", |w| w.studio.lots[0].what = LotKind::Refining, |w| w.studio.lots[0].what = LotKind::NewMetal),
+    row("returns-over", |w| w.studio.lots[0].what = LotKind::Scrap, |w| w.studio.lots[0].what = LotKind::FineMetal),
+    row("lot-short", |w| w.studio.lots[0].receipts.clear(), |_| {}),
     row("lot-other-metal", |w| w.studio.lots = vec![lot("S-1", "silver-958")], |_| {}),
     row(
         "irreplaceable",

@@ -24,11 +24,17 @@ fn permille(text: &str) -> f64 {
 fn melt(alloy: &str, lots: &[(f64, f64)]) -> Outcome {
     let mut world = World::sound();
     world.line().alloy = some(alloy);
+    let metal = if alloy.starts_with("gold") { "Au" } else { "Ag" };
     world.studio.lots.clear();
     world.melt().charge.clear();
     for (index, (grams, fineness)) in lots.iter().enumerate() {
         let label = format!("L-{index}");
-        world.studio.lots.push(Lot { id: LotId(label.clone()), fineness_permille: said(*fineness), ..Lot::default() });
+        world.studio.lots.push(Lot {
+            id: LotId(label.clone()),
+            fineness_permille: said(*fineness),
+            metal: metal.to_owned(),
+            ..Lot::default()
+        });
         let grams = Decimal::from_f64(*grams).unwrap().round_dp(6).to_string();
         world.melt().charge.push(draw(&label, &grams));
     }

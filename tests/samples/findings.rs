@@ -57,6 +57,7 @@ const CLASS: &[&str] = &[
     "Stop melt/1 under-mark",
     "Stop melt/2 charge-short",
     "Stop melt/2 crucible-full",
+    "Stop melt/2 lot-fineness-unknown",
     "Stop melt/2 melt-two-alloys",
     "Stop melt/3 crucible-wrong",
     "Stop melt/4 client-metal",

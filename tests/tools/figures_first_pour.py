@@ -423,6 +423,13 @@ for draw in melt["charge"]:
 drawn = put("melt/1", "melt.drawn", sum(Decimal(draw["grams"]) for draw in melt["charge"]), "all draws")
 put("melt/1", "melt.fine", sum(fine), "all draws")
 put("melt/1", "melt.fineness", 1000 * sum(fine) / float(drawn), "fine metal over all metal")
+put("melt/1", "melt.mark", max([925.0]), "the alloy's mark: nothing else is asked for")
+back = put("melt/1", "melt.returns", sum(Decimal(draw["grams"]) for draw in melt["charge"] if by_id(studio["lots"], draw["lot"]).get("what") == "Scrap"), "own scrap among the draws")
+put("melt/1", "melt.returns-share", float(back) / float(drawn), "scrap over all")
+for draw in melt["charge"]:
+    lot = by_id(studio["lots"], draw["lot"])
+    put("melt/1", "lot.drawn", sum(Decimal(other["grams"]) for other in melt["charge"] if other["lot"] == draw["lot"]), "this job's draws")
+    put("melt/1", "lot.received", sum(Decimal(receipt["grams"]) for receipt in lot["receipts"]), "all receipts")
 
 held_against_the_copies()
 text = json.dumps({"made_by": "tests/tools/figures_first_pour.py", "figures": figures}, indent=1, ensure_ascii=False) + "\n"

@@ -8,8 +8,8 @@ use pourbook::calc::{
 };
 use pourbook::job::{
     Burnout, BurnoutId, Draw, Envelope, Extents, Flask, FlaskId, Hand, Hung, Job, JobId, Line, LineId, Lot, LotId, MainSprue, Melt, MeltId,
-    Order, OrderId, Pattern, PatternFile, PatternId, Price, PriceUnit, Programme, Role, Segment, Size, SprueRun, Studio, Tree, TreeId,
-    WeighedPart, Weighing,
+    Order, OrderId, Pattern, PatternFile, PatternId, Price, PriceUnit, Programme, Receipt, Role, Segment, Size, SprueRun, Studio, Tree,
+    TreeId, WeighedPart, Weighing,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 use pourbook::stock::{EntryId, Section};
@@ -302,7 +302,8 @@ pub fn price(of: &str, amount: &str, per: PriceUnit) -> Price {
 }
 
 pub fn lot(id: &str, alloy: &str) -> Lot {
-    Lot { id: LotId(id.to_owned()), alloy: some(alloy), ..Lot::default() }
+    let received = vec![Receipt { grams: grams("5000"), ..Receipt::default() }];
+    Lot { id: LotId(id.to_owned()), alloy: some(alloy), receipts: received, ..Lot::default() }
 }
 
 pub fn draw(lot: &str, weight: &str) -> Draw {

@@ -37,6 +37,9 @@ pub enum Wrong {
     /// A label twice.
     #[error("the label {0} is given twice; the second one was left out")]
     LabelTwice(String),
+    /// A word that is no metal.
+    #[error("“{0}” is no metal; metals are written by their signs, such as Au, Ag, Pt, Pd, Cu")]
+    NoMetal(String),
     /// A reference to nothing.
     #[error("it points at {0}, which is not in this job")]
     Dangling(Place),

@@ -46,6 +46,11 @@ impl Mending {
                 self.fault(place, "lots.id", Wrong::LabelTwice(lot.id.to_string()));
                 return false;
             }
+            if !lot.metal.is_empty() && ron::from_str::<crate::stock::Element>(&lot.metal).is_err() {
+                self.fault(place, "lots.metal", Wrong::NoMetal(std::mem::take(&mut lot.metal)));
+                // Thousandths of nobody knows what are no fineness.
+                lot.fineness_permille = None;
+            }
             self.number(place, "lots.fineness_permille", &mut lot.fineness_permille, range::PERMILLE);
             lot.receipts.retain(|receipt| {
                 let mut grams = Some(receipt.grams);

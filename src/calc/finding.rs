@@ -124,6 +124,8 @@ kinds! {
     SEVERAL_MIXES "several-mixes" Caution Higher ("mixes", "bowl");
     /// The mix cannot be finished before gloss-off.
     MIX_OUTRUNS "mix-outruns" Caution Higher ("clock", "finish");
+    /// The powder's lot is not in the studio's register, or is another powder.
+    POWDER_LOT_UNKNOWN "powder-lot-unknown" Note Never ("lot");
     /// The powder's lot is past its date.
     POWDER_OLD "powder-old" Caution Never ("lot", "until");
     /// More metal than the crucible holds.
@@ -172,6 +174,8 @@ kinds! {
     PIECES_ON_NO_TREE "pieces-on-no-tree" Caution Higher ("pieces", "design", "client");
     /// A piece hangs on more than one tree.
     PIECE_TWICE "piece-twice" Caution Higher ("pieces", "design");
+    /// A tree stands in two flasks.
+    TREE_IN_TWO_FLASKS "tree-in-two-flasks" Caution Never ("tree");
     /// A tree stands in no flask.
     TREE_IN_NO_FLASK "tree-in-no-flask" Caution Never ("tree");
     /// Pieces of different alloys on one tree.
@@ -206,6 +210,8 @@ kinds! {
     DRAINED_VOID "drained-void" Note Never ("file", "void");
     /// Shells overlap: the sum counts the overlap twice.
     SHELLS_OVERLAP "shells-overlap" Caution Never ("file");
+    /// Solids lie wholly in another, wound the same way.
+    SHELLS_NESTED "shells-nested" Caution Never ("file");
     /// The size is absurd: probably another unit.
     FILE_UNIT "file-unit" Caution Never ("file", "size", "unit");
     /// Something else about the file.
@@ -222,6 +228,8 @@ kinds! {
     GROSS_WITHOUT_TARE "gross-without-tare" Caution Never ("weight");
     /// A shelf entry is not there.
     NOT_ON_SHELF "not-on-shelf" Caution Never ("entry");
+    /// A copy in the job is not the entry it says it was taken from.
+    COPY_ALTERED "copy-altered" Caution Never ("entry");
     /// The shelf's entry is no longer the one the job took.
     SHELF_DIFFERS "shelf-differs" Note Never ("entry");
     /// The studio's own shelf holds something that does not fit.

@@ -6,6 +6,7 @@ use super::burnout::BurnoutFigures;
 use super::by_id::ById;
 use super::clearance::ClearanceFigures;
 use super::finding::{self, Arg};
+use super::hung;
 use super::investment::MixFigures;
 use super::metal::MetalFigures;
 use super::order::find_pattern;
@@ -94,7 +95,7 @@ impl<'a> Pass<'a> {
         let job = self.job;
         let tree = flask.tree.and_then(|id| job.trees.iter().find(|tree| tree.id == id));
         let tree_figures = flask.tree.and_then(|id| trees.iter().find(|tree| tree.id == id));
-        let hung = tree.map(|tree| hung_patterns(tree, by_id)).unwrap_or_default();
+        let hung = tree.map(|tree| hung::patterns(tree, by_id)).unwrap_or_default();
         let alloy_id = self.flask_alloy(flask, tree, by_id);
         let alloy = self.alloy(alloy_id, place);
         let powder = self.entry::<Powder>(flask.powder.as_ref(), place);
@@ -112,6 +113,9 @@ impl<'a> Pass<'a> {
         self.mould_refuses(place, alloy, powder);
         self.solidus_uncertain(place, alloy);
         self.irreplaceable(place, &hung);
+        if let Some(design) = tree.and_then(|tree| hung::irreplaceable_piece(tree, by_id)) {
+            self.find(&finding::IRREPLACEABLE, place, vec![Arg::Text(design.to_owned())]);
+        }
         if stones {
             self.find(&finding::STONES_NO_QUENCH, place, Vec::new());
         }
@@ -194,14 +198,6 @@ impl<'a> Pass<'a> {
             flask.mix_by = Some(self.book.derive(&MIX_BY, place, [invested_by, flask.mix.clock]));
         }
     }
-}
-
-/// The patterns of the pieces on a tree, each once.
-fn hung_patterns<'a>(tree: &Tree, by_id: &ById<'a>) -> Vec<&'a Pattern> {
-    let mut ids: Vec<_> = tree.pieces.iter().filter_map(|hung| by_id.line(hung.line)?.1.line.pattern).collect();
-    ids.sort_unstable();
-    ids.dedup();
-    ids.into_iter().filter_map(|id| by_id.pattern(id)).collect()
 }
 
 /// The materials weighed on the tree or of the patterns that hang there, each once.

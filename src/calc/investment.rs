@@ -286,7 +286,14 @@ impl<'a> Pass<'a> {
             self.shelf_term(&FLASK_VACUUM, &powder.id, &powder.flask_vacuum_min),
         ];
         let clock = self.book.derive(&MIX_CLOCK, place, steps);
-        let lot = self.studio.materials.iter().find(|lot| !lot.label.is_empty() && lot.label == flask.powder_lot);
+        // A drum of another powder lends nothing.
+        let of_this =
+            |lot: &&crate::job::MaterialLot| lot.label == flask.powder_lot && lot.entry.as_ref().is_none_or(|of| *of == powder.id);
+        let named = !flask.powder_lot.trim().is_empty();
+        let lot = self.studio.materials.iter().find(of_this).filter(|_| named);
+        if named && lot.is_none() {
+            self.find(&finding::POWDER_LOT_UNKNOWN, place, vec![Arg::Text(flask.powder_lot.clone())]);
+        }
         let gloss_off = match lot.and_then(|lot| lot.gloss_off_min) {
             Some(measured) => self.book.studio(&GLOSS_OFF, measured.get()),
             None => {

@@ -46,7 +46,7 @@ rules! {
     /// Metal in place of one weighed material.
     METAL_FROM_WEIGHT "flask.metal-from-weight" (weight: Mass, density: Density, alloy: Density) -> Mass
         = Formula "weight*alloy/density" { weight * alloy / density };
-        Published "the volume is conserved: metal = pattern × density of metal / density of pattern (worked algebra, casters' forum)"
+        Article "the volume is conserved: metal = pattern × density of metal / density of pattern (worked algebra, casters' forum)"
     /// Metal in place of a part whose volume was computed.
     METAL_FROM_VOLUME "flask.metal-from-volume" (volume: Volume, alloy: Density) -> Mass
         = Formula "volume*alloy" { volume * alloy };

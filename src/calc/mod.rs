@@ -12,6 +12,7 @@ mod clearance;
 pub mod finding;
 mod flask;
 mod freeze;
+mod hung;
 mod investment;
 mod melt;
 mod melt_lots;
@@ -82,6 +83,8 @@ pub struct Shelves {
     pub job: Shelf,
     /// What does not fit in the overlay.
     pub notes: Vec<OverlayNote>,
+    /// Names of copies in the job whose content is not what their hash says.
+    pub altered: Vec<String>,
 }
 
 impl Shelves {
@@ -89,8 +92,10 @@ impl Shelves {
     #[must_use]
     pub fn new(job: &Job, studio: &Studio) -> Self {
         let (today, notes) = Shelf::with_overlay(&crate::stock::Overlay(studio.shelf.clone()));
+        let altered = job.shelf.iter().filter(|copied| copied.entry.hash() != copied.hash);
+        let altered = altered.map(|copied| copied.entry.name().to_owned()).collect();
         let job = today.laid_over(job.shelf.iter().map(|copied| &copied.entry));
-        Self { today, job, notes }
+        Self { today, job, notes, altered }
     }
 }
 
@@ -110,10 +115,10 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let burnouts = pass.burnouts(&flasks);
     pass.investing_times(&mut flasks, &burnouts);
     let melts = pass.melts(&flasks, &by_id);
-    pass.trees_in_no_flask();
+    pass.trees_in_flasks();
     pass.pieces_hung(&by_id);
     pass.late(&flasks, &burnouts, &by_id);
-    pass.shelf_changes(&shelves.today, &shelves.notes);
+    pass.shelf_changes(shelves);
     pass.unconfirmed_defaults();
     pass.settle();
     let findings = pass.findings;

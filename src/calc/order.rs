@@ -6,12 +6,13 @@ use super::alloy::AlloyTerms;
 use super::book::Id;
 use super::by_id::place_of;
 use super::finding::{self, Arg};
+use super::hung;
 use super::pass::Pass;
 use super::pattern::PatternFigures;
 use super::price::AlloyPrice;
 use super::rule::{givens, inputs, rules};
 use super::value::Cause;
-use crate::job::{Job, Line, LineId, Order, OrderId, PatternId, Place, Size};
+use crate::job::{Hung, Job, Line, LineId, Order, OrderId, PatternId, Place, Size};
 use crate::stock::{EntryId, RingScale, SizeError};
 
 inputs! {
@@ -43,6 +44,8 @@ rules! {
     LINE_ROUGH "line.rough-weight" (rough: Mass, pieces: Count) -> Mass
         = Decimal "round2(rough)*pieces" { round2(rough)?.checked_mul(pieces) };
         Computed "rounded before it is multiplied, so that a client can follow it"
+    /// Rough weight of a line whose pieces have patterns of their own.
+    LINE_ROUGH_ALL "line.rough-all" (part: Mass) -> Mass = Sum "sum(part)"; Computed "one sum a pattern"
     /// Metal of a line at the price of the day.
     LINE_COST "line.metal-cost" (weight: Mass, per_gram: PricePerGram) -> Money
         = Decimal "round2(weight*per_gram)" { round2(weight.checked_mul(per_gram)?) };
@@ -132,11 +135,28 @@ impl<'a> Pass<'a> {
         let metal = self.book.derive(&PIECE_METAL, place, [charge_volume, density]);
         let shrink = if alloy.is_some() { shrink } else { self.book.absent(&super::alloy::ALLOY_SHRINK, place, Cause::NotChosen) };
         let rough = self.book.derive(&PIECE_ROUGH, place, [quote_volume, density, shrink]);
-        let rough_all = self.book.derive(&LINE_ROUGH, place, [rough, pieces]);
+        let own = line.exceptions.values().any(|exception| exception.pattern.is_some());
+        let rough_all = match own {
+            false => self.book.derive(&LINE_ROUGH, place, [rough, pieces]),
+            true => self.rough_by_pattern(line, [density, shrink, none.volume], patterns),
+        };
         let per_gram = self.per_gram(line.alloy.as_ref(), prices, place);
         let cost = self.book.derive(&LINE_COST, place, [rough_all, per_gram]);
         let (bore, pattern_bore) = self.ring(line, pattern, alloy);
         LineFigures { order: order.id, line: line.id, metal, rough, rough_all, per_gram, cost, bore, pattern_bore }
+    }
+
+    /// Rough weight of a line some of whose pieces have a pattern of their own: one sum a pattern.
+    fn rough_by_pattern(&mut self, line: &'a Line, [density, shrink, unknown]: [Id; 3], patterns: &[PatternFigures]) -> Id {
+        let place = Place::Line(line.id);
+        let mut parts = Vec::new();
+        for (id, count) in hung::by_pattern(&Hung { line: line.id, ..Hung::default() }, line) {
+            let volume = id.and_then(|id| find_pattern(patterns, id)).map_or(unknown, |pattern| pattern.quote_volume);
+            let rough = self.book.derive(&PIECE_ROUGH, place, [volume, density, shrink]);
+            let pieces = self.book.entered(&PIECES, place, f64::from(count));
+            parts.push(self.book.derive(&LINE_ROUGH, place, [rough, pieces]));
+        }
+        self.book.derive_over(&LINE_ROUGH_ALL, place, &parts)
     }
 
     fn per_gram(&mut self, alloy: Option<&EntryId>, prices: &[AlloyPrice], place: Place) -> Id {

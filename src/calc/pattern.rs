@@ -67,7 +67,7 @@ rules! {
     /// Volume over area: what rules the freezing time.
     MODULUS "pattern.modulus" (volume: Volume, area: Area) -> Length
         = Formula "1000*volume/area" { 1000.0 * volume / area };
-        Published "N. Chvorinov 1940, freezing time goes with (V/A)² (from memory)"
+        FromMemory "N. Chvorinov 1940, freezing time goes with (V/A)² (from memory)"
     /// How far the scale and the file disagree.
     WEIGHT_DIFFERENCE "pattern.weight-difference" (weighed: Mass, computed: Mass) -> Ratio
         = Formula "abs(weighed - computed)/computed" { (weighed - computed).abs() / computed };
@@ -91,6 +91,8 @@ pub struct PatternFigures {
     pub modulus: Option<Id>,
     /// Along, across and deep, where they are known.
     pub extents: Option<[Id; 3]>,
+    /// Somebody said how it hangs; otherwise the longest side is taken along the sprue.
+    pub hang_known: bool,
     /// Density of its material.
     pub density: Id,
     /// Linear shrinkage of its material.
@@ -118,12 +120,13 @@ impl<'a> Pass<'a> {
                 (self.book.absent(&MATERIAL_DENSITY, place, Cause::NotChosen), self.book.absent(&MATERIAL_SHRINK, place, Cause::NotChosen))
             }
         };
-        if pattern.weighed.is_none() && pattern.file.is_none() {
+        let named = pattern.file.as_ref().filter(|file| !file.path.trim().is_empty());
+        if pattern.weighed.is_none() && named.is_none() {
             self.find(&finding::PATTERN_UNKNOWN, place, vec![Arg::Text(pattern.name.clone())]);
         }
         let weighed = self.net_weight(pattern.weighed, place);
         let from_scale = weighed.map(|weight| self.book.derive(&VOLUME_FROM_WEIGHT, place, [weight, density]));
-        let file = pattern.file.as_ref().map(|file| self.pattern_file(pattern, file));
+        let file = named.map(|file| self.pattern_file(pattern, file));
         let from_file = file.as_ref().map(|file| file.volume);
         let neither = |pass: &mut Self| pass.book.absent(&FILE_VOLUME, place, Cause::NotSaid);
         let charge_volume = from_scale.or(from_file).unwrap_or_else(|| neither(self));
@@ -143,6 +146,7 @@ impl<'a> Pass<'a> {
             area: file.as_ref().and_then(|file| file.area),
             modulus: file.as_ref().and_then(|file| file.modulus),
             extents: typed.or(file.and_then(|file| file.extents)),
+            hang_known: typed.is_some(),
             density,
             shrink,
             section: pattern.section.or_else(|| pattern.thinnest_mm.map(|wall| section_of(wall.get()))),
@@ -230,8 +234,13 @@ impl<'a> Pass<'a> {
                     self.find_on(kind, place, void, vec![name(), Arg::Figure(void)]);
                 }
                 FileProblem::Overlapping => self.find(&finding::SHELLS_OVERLAP, place, vec![name()]),
+                FileProblem::Nested => self.find(&finding::SHELLS_NESTED, place, vec![name()]),
                 FileProblem::ProbableUnit(unit) => {
                     let longest = measure.size.iter().copied().fold(0.0, f64::max) * mm;
+                    // Once the unit or the scale was said and the size makes sense, nothing is left to ask.
+                    if PLAUSIBLE_MM.contains(&longest) {
+                        continue;
+                    }
                     let size = self.book.measured(&FILE_LENGTH, place, longest);
                     self.find(&finding::FILE_UNIT, place, vec![name(), Arg::Figure(size), Arg::Text(unit.clone())]);
                 }
@@ -259,6 +268,9 @@ struct FileFigures {
     modulus: Option<Id>,
     extents: Option<[Id; 3]>,
 }
+
+/// The longest side of anything this trade casts, as the reading of files has it.
+const PLAUSIBLE_MM: std::ops::RangeInclusive<f64> = 1.5..=600.0;
 
 /// The class of section by the thinnest wall in mm, as the shelf's pouring ranges use it.
 #[must_use]

@@ -64,6 +64,8 @@ pub enum FileProblem {
     SealedVoid(f64),
     /// Shells overlap, or one stands in another wound the same way.
     Overlapping,
+    /// Solids lie wholly inside another, wound the same way; each is counted once.
+    Nested,
     /// Its size is absurd; it is probably drawn in this unit.
     ProbableUnit(String),
     /// Anything else, in words.

@@ -30,7 +30,7 @@ rules! {
     /// Pressure of the air at a height.
     BAROMETER_AT "vacuum.barometer" (altitude: Altitude) -> Pressure
         = Lookup "ISO 2533 standard atmosphere: 101.325·(1 − 0.0065·altitude/288.15)^5.255876" { standard_atmosphere_kpa(altitude) };
-        Published "ISO 2533, standard atmosphere (formula from memory, table values met)"
+        FromMemory "ISO 2533, standard atmosphere (formula from memory, table values met)"
     /// Pressure at which water boils at a temperature.
     SATURATION "vacuum.saturation" (water: Temperature) -> Pressure
         = Lookup "IAPWS-IF97 region 4, equation 30, at the water's temperature" { saturation_kpa(water) };

@@ -3,12 +3,13 @@
 use super::book::Id;
 use super::by_id::{ById, Ordered};
 use super::finding::{self, Arg};
+use super::hung;
 use super::order::find_pattern;
 use super::pass::Pass;
 use super::pattern::{LENGTH, MATERIAL_DENSITY, PatternFigures};
 use super::rule::{givens, inputs, rules};
 use super::value::Cause;
-use crate::job::{Hung, Line, Place, SprueRun, Tree, TreeId};
+use crate::job::{Place, SprueRun, Tree, TreeId};
 use crate::stock::{Base, EntryId, PatternMaterial};
 
 inputs! {
@@ -170,13 +171,14 @@ impl<'a> Pass<'a> {
             row += 1;
             let place = Place::TreeRow(tree.id, row);
             let Some((_, Ordered { line, .. })) = by_id.line(hung.line) else { continue };
-            let pattern = line.pattern.and_then(|id| find_pattern(patterns, id));
-            let volume = pattern.map(|pattern| pattern.charge_volume);
-            let volume = volume.unwrap_or_else(|| self.book.absent(&TREE_UNKNOWN, place, Cause::NotChosen));
-            let count = self.book.entered(&COUNT, place, f64::from(hung_count(hung, line)));
-            let volume = self.book.derive(&PIECES_VOLUME, place, [volume, count]);
-            let material = line.pattern.and_then(|id| by_id.pattern(id)?.material.clone());
-            parts.push(TreePart { place, material, weight: None, density: None, volume });
+            for (id, pieces) in hung::by_pattern(hung, line) {
+                let volume = id.and_then(|id| find_pattern(patterns, id)).map(|pattern| pattern.charge_volume);
+                let volume = volume.unwrap_or_else(|| self.book.absent(&TREE_UNKNOWN, place, Cause::NotChosen));
+                let count = self.book.entered(&COUNT, place, f64::from(pieces));
+                let volume = self.book.derive(&PIECES_VOLUME, place, [volume, count]);
+                let material = id.and_then(|id| by_id.pattern(id)?.material.clone());
+                parts.push(TreePart { place, material, weight: None, density: None, volume });
+            }
         }
         let main = tree.main_sprue.iter().map(|main| (main.material.as_ref(), 1, main.diameter_mm, main.length_mm));
         let runs = tree.sprues.iter().map(|run| (run.material.as_ref(), run.count, run.diameter_mm, run.length_mm));
@@ -213,18 +215,34 @@ impl<'a> Pass<'a> {
             return (diameter, height);
         }
         let main = tree.main_sprue.as_ref().and_then(|main| Some((main.diameter_mm?, main.length_mm?)));
-        let (Some((main_diameter, main_length)), Some(run)) = (main, tree.sprues.first()) else { return (diameter, height) };
-        let Some(feed_length) = run.length_mm else { return (diameter, height) };
+        let Some((main_diameter, main_length)) = main else { return (diameter, height) };
         let main_diameter = self.book.entered(&LENGTH, place, main_diameter.get());
-        let feed = self.book.entered(&LENGTH, place, feed_length.get());
-        let angle = self.sprue_angle(run, place);
+        // Nobody says which run holds which piece: the worst of them rules, so that a tree that does not go in is never passed over.
+        let mut feeds = Vec::new();
+        for run in &tree.sprues {
+            let Some(length) = run.length_mm else { return (diameter, height) };
+            let feed = self.book.entered(&LENGTH, place, length.get());
+            feeds.push((feed, self.sprue_angle(run, place), run.angle_deg.map_or(ANGLE_DEFAULT.value, crate::quantity::Finite::get)));
+        }
         let (mut reaches, mut rises) = (Vec::new(), Vec::new());
         for (row, hung) in (1..).zip(&tree.pieces) {
-            let pattern = by_id.line(hung.line).and_then(|(_, found)| found.line.pattern).and_then(|id| find_pattern(patterns, id));
-            let Some([along, across, deep]) = pattern.and_then(|pattern| pattern.extents) else { return (diameter, height) };
+            let Some((_, Ordered { line, .. })) = by_id.line(hung.line) else { return (diameter, height) };
             let row = Place::TreeRow(tree.id, row);
-            reaches.push(self.book.derive(&REACH, row, [main_diameter, feed, along, across, deep, angle]));
-            rises.push(self.book.derive(&RISE, row, [feed, along, across, angle]));
+            for (id, _) in hung::by_pattern(hung, line) {
+                let pattern = id.and_then(|id| find_pattern(patterns, id));
+                let Some((pattern, [along, across, deep])) = pattern.and_then(|pattern| Some((pattern, pattern.extents?))) else {
+                    return (diameter, height);
+                };
+                for (feed, angle, degrees) in feeds.iter().copied() {
+                    reaches.push(self.book.derive(&REACH, row, [main_diameter, feed, along, across, deep, angle]));
+                    rises.push(self.book.derive(&RISE, row, [feed, along, across, angle]));
+                    // How a file hangs is not known. Steep or flat sprues need more room for its long side across.
+                    if !pattern.hang_known && !(27.0..=63.0).contains(&degrees.abs()) {
+                        reaches.push(self.book.derive(&REACH, row, [main_diameter, feed, across, along, deep, angle]));
+                        rises.push(self.book.derive(&RISE, row, [feed, across, along, angle]));
+                    }
+                }
+            }
         }
         if reaches.is_empty() {
             return (diameter, height);
@@ -244,22 +262,15 @@ impl<'a> Pass<'a> {
         self.book.entered_or(&ANGLE, place, run.angle_deg, &ANGLE_DEFAULT)
     }
 
-    /// Trees that stand in no flask, while the job has flasks.
-    pub(super) fn trees_in_no_flask(&mut self) {
+    /// Trees that stand in no flask while the job has flasks, and trees that stand in two.
+    pub(super) fn trees_in_flasks(&mut self) {
         for tree in &self.job.trees {
+            if self.job.flasks.iter().filter(|flask| flask.tree == Some(tree.id)).count() > 1 {
+                self.find(&finding::TREE_IN_TWO_FLASKS, Place::Tree(tree.id), vec![Arg::Text(tree.name.clone())]);
+            }
             if !self.job.flasks.is_empty() && self.job.flasks.iter().all(|flask| flask.tree != Some(tree.id)) {
                 self.find(&finding::TREE_IN_NO_FLASK, Place::Tree(tree.id), vec![Arg::Text(tree.name.clone())]);
             }
         }
-    }
-}
-
-/// How many pieces of a line hang there: the named ones, or all of them; cancelled ones never do.
-fn hung_count(hung: &Hung, line: &Line) -> u32 {
-    let live = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled);
-    if hung.numbers.is_empty() {
-        crate::job::Job::pieces_of(line)
-    } else {
-        u32::try_from(hung.numbers.iter().filter(|number| live(number)).count()).unwrap_or(u32::MAX)
     }
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::Shelves;
 use super::book::Origin;
 use super::burnout::BurnoutFigures;
 use super::by_id::{ById, Ordered};
@@ -10,7 +11,6 @@ use super::flask::FlaskFigures;
 use super::order::due;
 use super::pass::Pass;
 use crate::job::{Accepted, Hung, Job, Line, Place, Role};
-use crate::stock::OverlayNote;
 
 impl<'a> Pass<'a> {
     /// Pieces that hang on no tree while the job has trees, and pieces that hang on two.
@@ -78,7 +78,11 @@ impl<'a> Pass<'a> {
     }
 
     /// Copies the job took that differ from today's shelf, and what does not fit in the studio's own shelf.
-    pub(super) fn shelf_changes(&mut self, today: &crate::stock::Shelf, overlay: &[OverlayNote]) {
+    pub(super) fn shelf_changes(&mut self, shelves: &Shelves) {
+        let today = &shelves.today;
+        for name in &shelves.altered {
+            self.find(&finding::COPY_ALTERED, Place::Job, vec![Arg::Text(name.clone())]);
+        }
         let job = self.job;
         for copied in &job.shelf {
             let id = copied.entry.id();
@@ -86,7 +90,7 @@ impl<'a> Pass<'a> {
                 self.find(&finding::SHELF_DIFFERS, Place::Job, vec![Arg::Text(copied.entry.name().to_owned())]);
             }
         }
-        for note in overlay {
+        for note in &shelves.notes {
             let problem = format!("{:?}", note.problem);
             self.find(&finding::OVERLAY_PROBLEM, Place::Studio, vec![Arg::Text(note.id.to_string()), Arg::Text(problem)]);
         }

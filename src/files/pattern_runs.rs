@@ -55,9 +55,8 @@ fn file_problem(problem: &Problem) -> FileProblem {
         Problem::Open { edges } => FileProblem::Open(u64::from(*edges)),
         Problem::MixedWinding { .. } => FileProblem::MixedWinding,
         Problem::SealedVoid { void_mm3, .. } => FileProblem::SealedVoid(*void_mm3),
-        Problem::OverlappingShells { .. } | Problem::OverlapNotSettled { .. } | Problem::NestedSameWinding { .. } => {
-            FileProblem::Overlapping
-        }
+        Problem::OverlappingShells { .. } | Problem::OverlapNotSettled { .. } => FileProblem::Overlapping,
+        Problem::NestedSameWinding { .. } => FileProblem::Nested,
         Problem::AbsurdSize { probable_unit: Some(unit), .. } => FileProblem::ProbableUnit(unit.name().to_owned()),
         other => FileProblem::Remark(other.to_string()),
     }

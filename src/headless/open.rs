@@ -38,6 +38,12 @@ impl Computed {
             }
         };
         let mut faulty = false;
+        if batch.read_only {
+            out.tell(&format!(
+                "this file was written by a newer version; what this one does not know was passed over ({})",
+                path.display()
+            ));
+        }
         for fault in &batch.faults {
             faulty = true;
             out.tell(&format!("{fault} ({}). It was left out; everything else is computed", path.display()));

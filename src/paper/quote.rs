@@ -51,6 +51,10 @@ fn quote_paper(desk: &Desk<'_>, offer: &Offer) -> Paper {
     blocks.push(Block::Words(desk.label("quote-tolerance")));
     blocks.extend([desk.heading("quote-metal"), Block::Table(prices(desk, offer))]);
     blocks.extend([desk.heading("quote-sums"), Block::Table(sums(desk, offer))]);
+    let work = offer.lines.iter().any(|line| line.other.is_some_and(|other| other != Money::ZERO)) || !offer.besides.is_empty();
+    if !work {
+        blocks.push(Block::Words(desk.label("quote-metal-only")));
+    }
     if offer.total.is_none() {
         blocks.push(Block::Words(desk.label("quote-no-total")));
     }

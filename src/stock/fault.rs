@@ -11,6 +11,8 @@ use super::ring_scale::{RingRule, RingScale};
 pub enum Fault {
     /// Must be above zero.
     NotPositive(&'static str),
+    /// Must not be larger than anything there is.
+    TooLarge(&'static str),
     /// Must not be under zero.
     Negative(&'static str),
     /// Must lie from 0 to 1.
@@ -48,6 +50,15 @@ fn positive(faults: &mut Vec<Fault>, field: &'static str, value: f64) {
     }
 }
 
+/// Nothing that is cast, mixed or burnt out is denser than osmium.
+fn density(faults: &mut Vec<Fault>, value: f64) {
+    const OSMIUM_G_CM3: f64 = 22.7;
+    positive(faults, "density_g_cm3", value);
+    if value > OSMIUM_G_CM3 {
+        faults.push(Fault::TooLarge("density_g_cm3"));
+    }
+}
+
 fn not_negative(faults: &mut Vec<Fault>, field: &'static str, value: f64) {
     if value.is_nan() || value < 0.0 {
         faults.push(Fault::Negative(field));
@@ -73,7 +84,7 @@ fn filled<T>(faults: &mut Vec<Fault>, field: &'static str, list: &[T]) {
 }
 
 fn alloy_faults(alloy: &Alloy, faults: &mut Vec<Fault>) {
-    positive(faults, "density_g_cm3", alloy.density_g_cm3.value);
+    density(faults, alloy.density_g_cm3.value);
     share(faults, "melt_loss", alloy.melt_loss.value);
     share(faults, "linear_shrink", alloy.linear_shrink.value);
     if let (Some(solidus), Some(liquidus)) = (&alloy.solidus_c, &alloy.liquidus_c) {
@@ -136,7 +147,7 @@ fn scale_faults(scale: &RingScale, faults: &mut Vec<Fault>) {
 }
 
 fn powder_faults(powder: &Powder, faults: &mut Vec<Fault>) {
-    positive(faults, "density_g_cm3", powder.density_g_cm3.value);
+    density(faults, powder.density_g_cm3.value);
     positive(faults, "liquid_density_g_cm3", powder.liquid_density_g_cm3.value);
     positive(faults, "ratio", powder.ratio.value);
     positive(faults, "ratio_range", powder.ratio_range.low);
@@ -160,7 +171,7 @@ fn other_faults(entry: &Entry, faults: &mut Vec<Fault>) {
     match entry {
         Entry::Powder(powder) => powder_faults(powder, faults),
         Entry::PatternMaterial(material) => {
-            positive(faults, "density_g_cm3", material.density_g_cm3.value);
+            density(faults, material.density_g_cm3.value);
             not_negative(faults, "wall_clearance_mm", material.wall_clearance_mm.value);
             share(faults, "linear_shrink", material.linear_shrink.value);
             not_negative(faults, "above_700_h", material.burnout.above_700_h.low);

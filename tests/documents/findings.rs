@@ -6,8 +6,8 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PatternMeasure, PatternRun};
 use pourbook::job::{
-    BurnoutId, Consent, Drive, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId, Programme, Size, Tree, TreeId,
-    Weighing, carry,
+    BurnoutId, Consent, Drive, FileUnit, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId, Programme, Size, Tree,
+    TreeId, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
@@ -58,6 +58,13 @@ fn volume(world: &mut World, mm3: f64) {
 
 fn size(world: &mut World, size: &str) {
     world.line().size = Some(Size::Ring { scale: entry("ring-iso"), size: size.to_owned() });
+}
+
+/// The first pattern's file is so long.
+fn sized(world: &mut World, longest: f64) {
+    if let Some(PatternRun::Measured(measure)) = world.runs.patterns.get_mut(&PatternId(1)) {
+        measure.size = [longest, longest / 2.0, longest / 2.0];
+    }
 }
 
 fn powder_lot(world: &mut World, lot: MaterialLot) {
@@ -124,6 +131,16 @@ fn fast_kiln(world: &mut World) {
 fn platinum(world: &mut World, powder: &str) {
     world.line().alloy = some("platinum-950-ruthenium");
     world.flask().powder = some(powder);
+}
+
+/// The job's copies, sterling's density changed to this behind its hash.
+fn copied(world: &mut World, density_g_cm3: f64) {
+    carry::take_copies(&mut world.job, Shelf::shipped());
+    for copied in &mut world.job.shelf {
+        if let Entry::Alloy(alloy) = &mut copied.entry {
+            alloy.density_g_cm3.value = density_g_cm3;
+        }
+    }
 }
 
 const ROWS: &[Row] = &[
@@ -326,7 +343,19 @@ const ROWS: &[Row] = &[
         |w| file(w, vec![FileProblem::SealedVoid(200.0)]),
     ),
     row("shells-overlap", |w| file(w, vec![FileProblem::Overlapping]), |w| file(w, Vec::new())),
-    row("file-unit", |w| file(w, vec![FileProblem::ProbableUnit("in".to_owned())]), |w| file(w, Vec::new())),
+    row(
+        "file-unit",
+        |w| {
+            file(w, vec![FileProblem::ProbableUnit("in".to_owned())]);
+            sized(w, 0.5);
+        },
+        // The unit was said, and in it the file is 12.7 mm long.
+        |w| {
+            file(w, vec![FileProblem::ProbableUnit("in".to_owned())]);
+            sized(w, 0.5);
+            w.pattern().file.as_mut().unwrap().unit = FileUnit::Inch;
+        },
+    ),
     row("file-remark", |w| file(w, vec![FileProblem::Remark("two solids".to_owned())]), |w| file(w, Vec::new())),
     // 0.8 g of wax at 0.95 is 842 mm³; three per cent are let pass.
     row("weight-against-file", |w| volume(w, 815.0), |w| volume(w, 818.0)),
@@ -382,6 +411,14 @@ const ROWS: &[Row] = &[
     row("lot-refining", |w| w.studio.lots[0].what = LotKind::Refining, |w| w.studio.lots[0].what = LotKind::NewMetal),
     row("returns-over", |w| w.studio.lots[0].what = LotKind::Scrap, |w| w.studio.lots[0].what = LotKind::FineMetal),
     row("lot-short", |w| w.studio.lots[0].receipts.clear(), |_| {}),
+    row("tree-in-two-flasks", |w| w.job.flasks.push(Flask { id: FlaskId(9), ..w.job.flasks[0].clone() }), |_| {}),
+    row(
+        "powder-lot-unknown",
+        |w| powder_lot(w, MaterialLot { entry: some("powder-gypsum-stones"), ..MaterialLot::default() }),
+        |w| powder_lot(w, MaterialLot { entry: some("powder-gypsum"), ..MaterialLot::default() }),
+    ),
+    row("shells-nested", |w| file(w, vec![FileProblem::Nested]), |w| file(w, Vec::new())),
+    row("copy-altered", |w| copied(w, 5.0), |w| copied(w, 10.36)),
     row("lot-other-metal", |w| w.studio.lots = vec![lot("S-1", "silver-958")], |_| {}),
     row(
         "irreplaceable",

@@ -9,6 +9,7 @@ mod format;
 mod generate;
 mod hostile;
 mod newer;
+mod overruled;
 mod studio_faults;
 mod survive;
 #[path = "../world/mod.rs"]

@@ -8,8 +8,8 @@ use pourbook::calc::{
 };
 use pourbook::job::{
     Burnout, BurnoutId, Draw, Envelope, Extents, Flask, FlaskId, Hand, Hung, Job, JobId, Line, LineId, Lot, LotId, MainSprue, Melt, MeltId,
-    Order, OrderId, Pattern, PatternFile, PatternId, Price, PriceUnit, Programme, Receipt, Role, Segment, Size, SprueRun, Studio, Tree,
-    TreeId, WeighedPart, Weighing,
+    Order, OrderId, Pattern, PatternFile, PatternId, PieceException, Price, PriceUnit, Programme, Receipt, Role, Segment, Size, SprueRun,
+    Studio, Tree, TreeId, WeighedPart, Weighing,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 use pourbook::stock::{EntryId, Section};
@@ -151,6 +151,8 @@ impl World {
             pour_at: Some(POUR),
             ..Burnout::default()
         });
+        // One leaf is cast from the other pattern.
+        world.job.orders[0].lines[1].exceptions.insert(3, PieceException { pattern: Some(PatternId(3)), ..PieceException::default() });
         // The first load reads its table the other way, so that both ways are there.
         world.job.burnouts[0].hours_include_ramps = Some(true);
         world

@@ -40,6 +40,9 @@ pub enum Wrong {
     /// A word that is no metal.
     #[error("“{0}” is no metal; metals are written by their signs, such as Au, Ag, Pt, Pd, Cu")]
     NoMetal(String),
+    /// A copy of a shelf entry that contradicts itself.
+    #[error("the copy of {0} in this job contradicts itself and was left out; the shelf's own is used")]
+    FaultyCopy(String),
     /// A reference to nothing.
     #[error("it points at {0}, which is not in this job")]
     Dangling(Place),
@@ -91,6 +94,7 @@ pub fn mend(job: &Job) -> (Job, Vec<Fault>) {
     mending.melts(&mut job);
     mending.quotes(&mut job);
     mending.record(&mut job);
+    mending.copies(&mut job);
     mending.site_of(Place::Job, &mut job.site);
     (job, mending.faults)
 }

@@ -1,10 +1,21 @@
 //! Going through what is said to clients and what was written down afterwards.
 
+use super::Wrong;
 use super::mending::{Mending, range};
 use crate::job::{Event, Job, Place};
 use crate::quantity::Grams;
 
 impl Mending {
+    pub fn copies(&mut self, job: &mut Job) {
+        job.shelf.retain(|copied| {
+            let sound = copied.entry.faults().is_empty();
+            if !sound {
+                self.fault(Place::Job, "shelf", Wrong::FaultyCopy(copied.entry.id().to_string()));
+            }
+            sound
+        });
+    }
+
     pub fn quotes(&mut self, job: &mut Job) {
         for quote in &mut job.quotes {
             let place = Place::Quote(quote.id);

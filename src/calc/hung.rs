@@ -1,0 +1,57 @@
+//! Which patterns hang on a tree: a piece may have one of its own.
+
+use super::by_id::ById;
+use crate::job::{Hung, Job, Line, Pattern, PatternId, Tree};
+
+/// How many pieces of a line hang in a row, by pattern: the line's own first, then those of single pieces. Cancelled pieces never hang.
+pub(super) fn by_pattern(hung: &Hung, line: &Line) -> Vec<(Option<PatternId>, u32)> {
+    let mut groups = vec![(line.pattern, count(hung, line))];
+    for (number, exception) in &line.exceptions {
+        let here = hung.numbers.is_empty() || hung.numbers.contains(number);
+        let Some(own) = exception.pattern.filter(|own| here && !exception.cancelled && Some(*own) != line.pattern) else { continue };
+        groups[0].1 = groups[0].1.saturating_sub(1);
+        match groups.iter_mut().skip(1).find(|(pattern, _)| *pattern == Some(own)) {
+            Some((_, pieces)) => *pieces += 1,
+            None => groups.push((Some(own), 1)),
+        }
+    }
+    groups.retain(|(_, pieces)| *pieces > 0);
+    groups
+}
+
+/// How many pieces of a line hang in a row: the named ones, or all of them.
+fn count(hung: &Hung, line: &Line) -> u32 {
+    let live = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled);
+    if hung.numbers.is_empty() {
+        Job::pieces_of(line)
+    } else {
+        u32::try_from(hung.numbers.iter().filter(|number| live(number)).count()).unwrap_or(u32::MAX)
+    }
+}
+
+/// The patterns of the pieces on a tree, each once.
+pub(super) fn patterns<'a>(tree: &Tree, by_id: &ById<'a>) -> Vec<&'a Pattern> {
+    let mut ids: Vec<PatternId> = Vec::new();
+    for hung in &tree.pieces {
+        let Some((_, found)) = by_id.line(hung.line) else { continue };
+        if found.line.exceptions.is_empty() {
+            ids.extend(found.line.pattern);
+        } else {
+            ids.extend(by_pattern(hung, found.line).into_iter().filter_map(|(pattern, _)| pattern));
+        }
+    }
+    ids.sort_unstable();
+    ids.dedup();
+    ids.into_iter().filter_map(|id| by_id.pattern(id)).collect()
+}
+
+/// A piece on the tree whose pattern cannot be made again, beside others: what it is.
+pub(super) fn irreplaceable_piece<'a>(tree: &Tree, by_id: &ById<'a>) -> Option<&'a str> {
+    let rows = || tree.pieces.iter().filter_map(|hung| Some((hung, by_id.line(hung.line)?.1.line)));
+    let found = rows().find(|(hung, line)| {
+        let here = |number: &u32| hung.numbers.is_empty() || hung.numbers.contains(number);
+        line.exceptions.iter().any(|(number, exception)| exception.irreplaceable && !exception.cancelled && here(number))
+    })?;
+    let alone = rows().map(|(hung, line)| count(hung, line)).fold(0, u32::saturating_add) < 2;
+    (!alone).then_some(found.1.design.as_str())
+}

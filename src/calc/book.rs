@@ -236,6 +236,11 @@ impl Book {
         self.row(Origin::Entered(input), place, Value::Grams(grams), &[])
     }
 
+    /// Money typed in the job.
+    pub fn money(&mut self, input: &'static Input, place: Place, amount: Money) -> Id {
+        self.row(Origin::Entered(input), place, Value::Money(amount), &[])
+    }
+
     /// What was typed, or else the house's default.
     pub fn entered_or(&mut self, input: &'static Input, place: Place, number: Option<Finite>, default: &'static Given) -> Id {
         match number {

@@ -17,6 +17,7 @@ mod investment;
 mod melt;
 mod melt_lots;
 mod metal;
+mod offer;
 mod order;
 mod pass;
 mod pattern;
@@ -38,6 +39,7 @@ pub use freeze::plan_of;
 pub use investment::MixFigures;
 pub use melt::MeltFigures;
 pub use metal::MetalFigures;
+pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
 pub use pattern::{PatternFigures, section_of};
 pub use pour::PourFigures;
@@ -70,6 +72,8 @@ pub struct Report {
     pub burnouts: Vec<BurnoutFigures>,
     /// The melts; a flask that names none has one of its own.
     pub melts: Vec<MeltFigures>,
+    /// What clients are offered.
+    pub offers: Vec<OfferFigures>,
     /// What must be known, Stops first.
     pub findings: Vec<Finding>,
 }
@@ -115,6 +119,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let burnouts = pass.burnouts(&flasks);
     pass.investing_times(&mut flasks, &burnouts);
     let melts = pass.melts(&flasks, &by_id);
+    let offers = pass.offers(&lines);
     pass.trees_in_flasks();
     pass.pieces_hung(&by_id);
     pass.late(&flasks, &burnouts, &by_id);
@@ -122,7 +127,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.unconfirmed_defaults();
     pass.settle();
     let findings = pass.findings;
-    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, findings }
+    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, offers, findings }
 }
 
 /// Every rule, page by page.
@@ -133,6 +138,7 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         pattern::RULES,
         order::RULES,
         price::RULES,
+        offer::RULES,
         tree::RULES,
         metal::RULES,
         investment::RULES,
@@ -155,6 +161,7 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         pattern::INPUTS,
         order::INPUTS,
         price::INPUTS,
+        offer::INPUTS,
         tree::INPUTS,
         metal::INPUTS,
         investment::INPUTS,
@@ -171,7 +178,16 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
 /// Every default and constant, page by page.
 #[must_use]
 pub fn all_givens() -> Vec<&'static rule::Given> {
-    let pages =
-        [site::GIVENS, pattern::GIVENS, order::GIVENS, price::GIVENS, tree::GIVENS, metal::GIVENS, investment::GIVENS, clearance::GIVENS];
+    let pages = [
+        site::GIVENS,
+        pattern::GIVENS,
+        order::GIVENS,
+        price::GIVENS,
+        offer::GIVENS,
+        tree::GIVENS,
+        metal::GIVENS,
+        investment::GIVENS,
+        clearance::GIVENS,
+    ];
     pages.concat()
 }

@@ -19,13 +19,26 @@ pub(super) struct Pass<'a> {
     pub setting: &'a Setting,
     pub book: &'a mut Book,
     pub findings: Vec<Finding>,
+    /// Some pattern says what it costs to make.
+    pub any_making: bool,
     shelf_terms: BTreeMap<(&'static str, EntryId), Id>,
     missing_entries: Vec<EntryId>,
 }
 
 impl<'a> Pass<'a> {
     pub fn new(job: &'a Job, studio: &'a Studio, shelf: &'a Shelf, runs: &'a Runs, setting: &'a Setting, book: &'a mut Book) -> Self {
-        Self { job, studio, shelf, runs, setting, book, findings: Vec::new(), shelf_terms: BTreeMap::new(), missing_entries: Vec::new() }
+        Self {
+            job,
+            studio,
+            shelf,
+            runs,
+            setting,
+            book,
+            findings: Vec::new(),
+            any_making: job.patterns.iter().any(|pattern| pattern.making.is_some()),
+            shelf_terms: BTreeMap::new(),
+            missing_entries: Vec::new(),
+        }
     }
 
     /// Reports a finding without a value.

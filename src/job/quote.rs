@@ -92,6 +92,8 @@ document! {
         lines: Vec<FrozenLine>,
         /// The metal prices it rests on.
         prices: Vec<FrozenPrice>,
+        /// Sums for the whole quote.
+        besides: Money,
         /// The total before tax.
         net: Money,
         /// Tax.

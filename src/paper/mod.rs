@@ -1,6 +1,6 @@
 //! The sheets that lie on the bench and the quotes a client signs.
 //!
-//! Paper does no arithmetic of casting: it prints what [`crate::calc`] computed, and sums money on quotes. Start at [`sheet()`] and [`quotes()`]; how
+//! Paper works nothing out: it prints what [`crate::calc`] computed. Start at [`sheet()`] and [`quotes()`]; how
 //! figures and findings become words is in [`words`], what a sheet is made of in [`block`], how it is set as text in [`set`].
 
 pub mod block;

@@ -3,13 +3,11 @@
 //! A draft is worked out from today's figures. One that was sent says what was sent, whatever has become of prices since.
 
 use jiff::civil::Date;
-use rust_decimal::Decimal;
-use rust_decimal::prelude::FromPrimitive;
 
 use super::desk::Desk;
-use crate::calc::{LineFigures, Value};
-use crate::job::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Job, Line, LineId, Order, Quote, QuoteId, QuoteState};
-use crate::quantity::{Finite, Grams, Money};
+use crate::calc::{Id, OfferFigures, OfferLineFigures, Value, WorkFor};
+use crate::job::{FrozenLine, FrozenPrice, FrozenQuote, Job, Line, LineId, Quote, QuoteId, QuoteState};
+use crate::quantity::{Finite, Grams, Money, half_up};
 use crate::stock::EntryId;
 
 /// An offer. A sum that is not known is `None`, and so is every total it would go into.
@@ -20,6 +18,8 @@ pub(super) struct Offer {
     pub lines: Vec<OfferLine>,
     /// Sums for the whole quote.
     pub besides: Vec<Sum>,
+    /// All of them together.
+    pub besides_all: Option<Money>,
     pub prices: Vec<OfferPrice>,
     pub net: Option<Money>,
     pub tax: Option<Money>,
@@ -68,58 +68,31 @@ pub(super) struct OfferPrice {
     pub on: Option<Date>,
 }
 
-/// Every offer there is to print: per client the quotes that stand, or all their orders where nothing was quoted yet.
+/// Every offer there is to print, as it was computed: per client the quotes that stand, or all their orders where nothing was quoted yet.
 pub(super) fn offers(desk: &Desk<'_>) -> Vec<Offer> {
-    let job = desk.input.job;
-    let mut clients: Vec<&str> = job.orders.iter().map(|order| order.client.trim()).collect();
-    clients.extend(job.quotes.iter().map(|quote| quote.client.trim()));
-    clients.sort_unstable();
-    clients.dedup();
-    clients.into_iter().flat_map(|client| offers_to(desk, client)).collect()
+    let all = desk.input.report.offers.iter();
+    // A client all of whose pieces were cancelled is offered nothing.
+    all.filter(|offer| offer.quote.is_some() || !offer.lines.is_empty()).map(|offer| standing(desk, offer)).collect()
 }
 
-fn offers_to(desk: &Desk<'_>, client: &str) -> Vec<Offer> {
-    let quotes: Vec<&Quote> = desk.input.job.quotes.iter().filter(|quote| quote.client.trim() == client).collect();
-    if quotes.is_empty() {
-        let whole = Quote { client: client.to_owned(), ..Quote::default() };
-        return Some(draft(desk, &whole, None)).filter(|offer| !offer.lines.is_empty()).into_iter().collect();
-    }
-    quotes.into_iter().filter_map(|quote| standing(desk, quote)).collect()
-}
-
-/// A quote as it stands; `None` for one that was declined or replaced.
-pub(super) fn standing(desk: &Desk<'_>, quote: &Quote) -> Option<Offer> {
+/// An offer in words, from its figures or from what was sent.
+pub(super) fn standing(desk: &Desk<'_>, figures: &OfferFigures) -> Offer {
+    let none = Quote::default();
+    let quote = figures.quote.and_then(|id| desk.input.job.quotes.iter().find(|quote| quote.id == id)).unwrap_or(&none);
     match &quote.state {
-        QuoteState::Draft => Some(draft(desk, quote, Some(quote.id))),
-        QuoteState::Sent(sent) => Some(as_sent(desk, quote, sent)),
-        QuoteState::Accepted { on, sent, fixed } => Some(Offer { accepted: Some(*on), fixed: *fixed, ..as_sent(desk, quote, sent) }),
-        QuoteState::Superseded { .. } | QuoteState::Declined { .. } => None,
+        QuoteState::Sent(sent) => as_sent(desk, quote, sent, figures),
+        QuoteState::Accepted { on, sent, fixed } => Offer { accepted: Some(*on), fixed: *fixed, ..as_sent(desk, quote, sent, figures) },
+        _ => draft(desk, quote, figures),
     }
 }
 
-fn draft(desk: &Desk<'_>, quote: &Quote, id: Option<QuoteId>) -> Offer {
+fn draft(desk: &Desk<'_>, quote: &Quote, figures: &OfferFigures) -> Offer {
     let (studio, report) = (desk.input.studio, desk.input.report);
-    let client = quote.client.trim();
-    let margin = quote.margin.or(studio.money.margin);
-    let orders = desk.input.job.orders.iter().filter(|order| order.client.trim() == client);
-    let covered = orders.filter(|order| quote.orders.is_empty() || quote.orders.contains(&order.id));
-    let pairs: Vec<(&Order, &Line)> = covered.flat_map(|order| order.lines.iter().map(move |line| (order, line))).collect();
-    let live: Vec<&Line> = pairs.into_iter().map(|(_, line)| line).filter(|line| Job::pieces_of(line) > 0).collect();
-    let price = |extra: &Extra| Sum { what: desk.text(&extra.what), amount: priced(extra, studio.money.hour, margin) };
-    let lines: Vec<OfferLine> = live
-        .iter()
-        .map(|line| {
-            let work = quote.extras.iter().filter(|extra| extra.line == Some(line.id)).map(price).collect();
-            offer_line(desk, line, desk.line(line.id).and_then(|found| found.figures), work)
-        })
-        .collect();
-    // What names a line that is not in the quote is still owed: it counts for the whole.
-    let own = |extra: &&Extra| extra.line.is_none_or(|id| live.iter().all(|line| line.id != id));
-    let besides: Vec<Sum> = quote.extras.iter().filter(own).map(price).collect();
-    let net = add(lines.iter().map(|line| line.sum).chain(besides.iter().map(|sum| sum.amount)));
+    let work = |(what, amount): &(WorkFor, Id)| Sum { what: work_for(desk, what), amount: money(desk, *amount) };
+    let lines: Vec<&OfferLineFigures> = figures.lines.iter().collect();
     // In the order of the client's own lines: that of the batch would tell of others.
     let mut alloys: Vec<&EntryId> = Vec::new();
-    for alloy in live.iter().filter_map(|line| line.alloy.as_ref()) {
+    for alloy in lines.iter().filter_map(|line| desk.line(line.line)?.line.alloy.as_ref()) {
         if !alloys.contains(&alloy) {
             alloys.push(alloy);
         }
@@ -128,64 +101,65 @@ fn draft(desk: &Desk<'_>, quote: &Quote, id: Option<QuoteId>) -> Offer {
     let prices = priced.map(|price| OfferPrice {
         alloy: desk.entry(Some(&price.alloy)),
         of: super::costs::source(desk, price),
-        per_gram: money_of(desk.input.book.value(price.per_gram)),
+        per_gram: money(desk, price.per_gram),
         on: price.on,
     });
+    let [net, tax, total] = figures.sums.map_or([None; 3], |sums| sums.map(|sum| money(desk, sum)));
     let offer = Offer {
-        id,
-        client: client.to_owned(),
-        besides,
+        id: figures.quote,
+        client: figures.client.clone(),
+        besides: figures.besides.iter().map(work).collect(),
+        besides_all: figures.besides_all.map_or(Some(Money::ZERO), |all| money(desk, all)),
         prices: prices.collect(),
         net,
+        tax,
+        tax_share: quote.tax.or(studio.money.tax),
+        total,
         currency: studio.money.currency.clone(),
-        lines,
+        lines: lines.iter().filter_map(|line| offer_line(desk, line, line.work.iter().map(work).collect())).collect(),
         ..Offer::default()
     };
-    with_terms(desk, quote, offer)
+    dated(desk, quote, figures, offer)
 }
 
-/// Tax, total, deposit, validity and terms.
-fn with_terms(desk: &Desk<'_>, quote: &Quote, offer: Offer) -> Offer {
-    let studio = desk.input.studio;
-    let tax_share = quote.tax.or(studio.money.tax);
-    let tax = match tax_share {
-        None => Some(Money::ZERO),
-        Some(share) => offer.net.and_then(|net| part(net, share)),
-    };
-    let total = offer.net.zip(tax).and_then(|(net, tax)| net.checked_add(tax));
-    dated(desk, quote, Offer { tax, tax_share, total, ..offer })
+/// What a sum is for, in the client's words.
+fn work_for(desk: &Desk<'_>, what: &WorkFor) -> String {
+    match what {
+        WorkFor::Extra(words) => desk.text(words),
+        WorkFor::Finishing => desk.label("quote-finishing"),
+        WorkFor::Making => desk.label("quote-making"),
+    }
 }
 
 /// What a quote says beside its figures.
-fn dated(desk: &Desk<'_>, quote: &Quote, offer: Offer) -> Offer {
-    let money = &desk.input.studio.money;
-    let deposit = quote.deposit.and_then(|deposit| Money::rounded(deposit.decimal(), 2));
-    let rest = offer.total.zip(deposit).and_then(|(total, deposit)| total.checked_sub(deposit));
+fn dated(desk: &Desk<'_>, quote: &Quote, figures: &OfferFigures, offer: Offer) -> Offer {
+    let terms_of = &desk.input.studio.money;
+    let deposit = quote.deposit.map(|deposit| Money::rounded(deposit.decimal(), 2).unwrap_or(deposit));
+    let rest = figures.rest.and_then(|rest| money(desk, rest));
     let made = offer.sent.or(quote.made).unwrap_or(desk.input.setting.at);
     // Where the studio says nothing, a quote holds as long as the metal price in it.
-    let days = money.quote_days.or(money.price_days).unwrap_or(crate::calc::PRICE_DAYS);
+    let days = terms_of.quote_days.or(terms_of.price_days).unwrap_or(crate::calc::PRICE_DAYS);
     let valid_until = quote.valid_until.or_else(|| made.checked_add(jiff::Span::new().try_days(i64::from(days)).ok()?).ok());
-    let terms = if quote.terms.trim().is_empty() { &money.words } else { &quote.terms };
+    let terms = if quote.terms.trim().is_empty() { &terms_of.words } else { &quote.terms };
     Offer { deposit, rest, valid_until, terms: terms.clone(), ..offer }
 }
 
-fn offer_line(desk: &Desk<'_>, line: &Line, figures: Option<&LineFigures>, work: Vec<Sum>) -> OfferLine {
-    let value = |id: Option<crate::calc::Id>| id.map_or(Value::Missing(crate::calc::Cause::NotSaid), |id| desk.input.book.value(id));
-    let grams = |value: Value| value.decimal().and_then(|grams| Grams::new(round2(grams)));
-    let metal = money_of(value(figures.map(|figures| figures.cost)));
-    let other = add(work.iter().map(|sum| sum.amount));
-    OfferLine {
+fn offer_line(desk: &Desk<'_>, offered: &OfferLineFigures, work: Vec<Sum>) -> Option<OfferLine> {
+    let line = desk.line(offered.line)?.line;
+    let figures = desk.input.report.lines.get(offered.index)?;
+    let grams = |id: Id| desk.input.book.value(id).decimal().and_then(|grams| Grams::new(half_up(grams, 2)));
+    Some(OfferLine {
         line: line.id,
         text: line_text(desk, line),
         quantity: Job::pieces_of(line),
-        each: grams(value(figures.map(|figures| figures.rough))),
-        grams: grams(value(figures.map(|figures| figures.rough_all))),
-        per_gram: money_of(value(figures.map(|figures| figures.per_gram))),
-        metal,
+        each: grams(figures.rough),
+        grams: grams(figures.rough_all),
+        per_gram: money(desk, figures.per_gram),
+        metal: money(desk, figures.cost),
         work,
-        other,
-        sum: metal.zip(other).and_then(|(metal, other)| metal.checked_add(other)),
-    }
+        other: offered.other.map_or(Some(Money::ZERO), |other| money(desk, other)),
+        sum: money(desk, offered.sum),
+    })
 }
 
 /// Design, size and alloy of a line, as a client reads them.
@@ -196,7 +170,7 @@ fn line_text(desk: &Desk<'_>, line: &Line) -> String {
 }
 
 /// An offer as it was sent.
-fn as_sent(desk: &Desk<'_>, quote: &Quote, sent: &FrozenQuote) -> Offer {
+fn as_sent(desk: &Desk<'_>, quote: &Quote, sent: &FrozenQuote, figures: &OfferFigures) -> Offer {
     let line = |line: &FrozenLine| OfferLine {
         line: line.line,
         text: desk.text(&line.text),
@@ -215,9 +189,7 @@ fn as_sent(desk: &Desk<'_>, quote: &Quote, sent: &FrozenQuote) -> Offer {
         per_gram: Some(price.per_gram),
         on: price.on,
     };
-    // What was asked for the whole quote was sent as part of its total only.
-    let lines = add(sent.lines.iter().map(|line| Some(line.sum)));
-    let besides = lines.and_then(|lines| sent.net.checked_sub(lines)).filter(|sum| *sum != Money::ZERO);
+    let besides = Some(sent.besides).filter(|sum| *sum != Money::ZERO);
     let offer = Offer {
         id: Some(quote.id),
         client: quote.client.trim().to_owned(),
@@ -232,7 +204,7 @@ fn as_sent(desk: &Desk<'_>, quote: &Quote, sent: &FrozenQuote) -> Offer {
         sent: sent.on,
         ..Offer::default()
     };
-    dated(desk, quote, offer)
+    dated(desk, quote, figures, offer)
 }
 
 /// A draft's figures as they are frozen when it is sent on `on`; `None` where a sum in it is not known.
@@ -258,6 +230,7 @@ pub(super) fn freeze(desk: &Desk<'_>, offer: &Offer, on: Date) -> Option<FrozenQ
         on: Some(on),
         lines: offer.lines.iter().map(line).collect::<Option<_>>()?,
         prices: offer.prices.iter().map(price).collect::<Option<_>>()?,
+        besides: offer.besides_all?,
         net: offer.net?,
         tax: offer.tax?,
         total: offer.total?,
@@ -265,34 +238,10 @@ pub(super) fn freeze(desk: &Desk<'_>, offer: &Offer, on: Date) -> Option<FrozenQ
     })
 }
 
-/// Minutes at the studio's rate and a fixed amount, with the margin, to the cent.
-fn priced(extra: &Extra, hour: Option<Money>, margin: Option<Finite>) -> Option<Money> {
-    let time = match extra.minutes {
-        None => Decimal::ZERO,
-        Some(minutes) => hour?.decimal().checked_mul(Decimal::from_f64(minutes.get())?)?.checked_div(Decimal::from(60))?,
-    };
-    let base = time.checked_add(extra.amount.unwrap_or(Money::ZERO).decimal())?;
-    let factor = Decimal::ONE.checked_add(margin.map_or(Some(Decimal::ZERO), |margin| Decimal::from_f64(margin.get()))?)?;
-    Money::rounded(base.checked_mul(factor)?, 2)
-}
-
-/// A share of a sum, to the cent.
-fn part(of: Money, share: Finite) -> Option<Money> {
-    Money::rounded(of.decimal().checked_mul(Decimal::from_f64(share.get())?)?, 2)
-}
-
-/// `None` where one of them is not known, or the sum is too large.
-fn add(mut sums: impl Iterator<Item = Option<Money>>) -> Option<Money> {
-    sums.try_fold(Money::ZERO, |sum, next| sum.checked_add(next?))
-}
-
-fn money_of(value: Value) -> Option<Money> {
-    match value {
+/// The money of a figure, to print; `None` where it is not known.
+fn money(desk: &Desk<'_>, figure: Id) -> Option<Money> {
+    match desk.input.book.value(figure) {
         Value::Money(money) => Some(money),
         _ => None,
     }
-}
-
-fn round2(number: Decimal) -> Decimal {
-    number.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero)
 }

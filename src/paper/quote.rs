@@ -32,7 +32,8 @@ pub fn quote_papers(input: &SheetInput<'_>) -> Vec<ClientPaper> {
 pub fn frozen_quote(input: &SheetInput<'_>, id: QuoteId) -> Option<FrozenQuote> {
     let quote = input.job.quotes.iter().find(|quote| quote.id == id && quote.state == crate::job::QuoteState::Draft)?;
     let desk = Desk::new(input);
-    freeze(&desk, &standing(&desk, quote)?, input.setting.at)
+    let figures = input.report.offers.iter().find(|offer| offer.quote == Some(quote.id))?;
+    freeze(&desk, &standing(&desk, figures), input.setting.at)
 }
 
 fn quote_paper(desk: &Desk<'_>, offer: &Offer) -> Paper {

@@ -298,11 +298,31 @@ for line in lines:
     put(place, "piece.metal", volume * DENSITY_STERLING, "volume times density")
     rough = put(place, "piece.rough-weight", volume * DENSITY_STERLING * (1 - SHRINK_STERLING) ** 3, "shrunk by 1 % every way")
     rough_all = put(place, "line.rough-weight", half_up(rough, 2) * int(line["quantity"]), "rounded, then times the pieces")
-    put(place, "line.metal-cost", half_up(rough_all * per_gram, 2), "grams times the price of a gram, to the cent")
+    line["cost"] = put(place, "line.metal-cost", half_up(rough_all * per_gram, 2), "grams times the price of a gram, to the cent")
     if "size" in line:
         assert line["size"] == ("Ring", {"scale": "ring-iso", "size": "54"})
         put(place, "size.circumference", math.pi * ISO_54_BORE, "ISO 8653")
         put(place, "size.pattern-bore", ISO_54_BORE / ((1 - SHRINK_RESIN) * (1 - SHRINK_STERLING)), "larger by what shrinks; finishing opens nothing yet")
+
+# ---- What each client is offered: the metal, finishing at the price of an hour with the margin, tax once on the whole. ----
+
+hour, margin, tax_share = (Decimal(studio["money"][key]) for key in ("hour", "margin", "tax"))
+clients = {}
+for order in job["orders"]:
+    clients.setdefault(order["client"], []).append(order)
+for orders in clients.values():
+    net = Decimal(0)
+    for line in (line for order in orders for line in order["lines"]):
+        place = f"line/{line['id']}"
+        minutes = Decimal(line["finishing_min"]) * int(line["quantity"])
+        put(place, "quote.minutes-all", float(minutes), "each piece takes its own time")
+        work = put(place, "quote.work", half_up(minutes * hour / 60 * (1 + margin), 2), "an hour's price and the margin, to the cent")
+        put(place, "quote.line-other", work, "nothing else is asked for")
+        net += put(place, "quote.line-sum", line["cost"] + work, "metal and work")
+    place = f"order/{orders[0]['id']}"
+    put(place, "quote.net", net, "all lines")
+    tax = put(place, "quote.tax", half_up(net * tax_share, 2), "rounded once")
+    put(place, "quote.total", net + tax, "with tax")
 
 # ---- The tree: two materials, weighed apart. ----
 

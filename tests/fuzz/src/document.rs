@@ -45,7 +45,7 @@ fn check_job(job: &Job) {
     if pieces <= 2000 {
         check_figures(&sound, sample_studio());
     }
-    crate::planted(!job.name.is_empty() && job.trees.len() > 1);
+    crate::planted(job.name.contains('{'));
 }
 
 fn check_studio(studio: &Studio) {

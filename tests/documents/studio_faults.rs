@@ -3,8 +3,9 @@
 use jiff::civil::date;
 use pourbook::job::check::{Wrong, mend, mend_studio};
 use pourbook::job::{
-    Entry, Equipment, Event, Extra, InvestedAs, Job, Lot, LotId, MaterialLot, MetalKind, Place, Price, PriceUnit, Quote, QuoteId, Receipt,
-    RecordId, SprueRun, Studio, Tree, TreeId,
+    Accepted, Entry, Equipment, Event, Extra, Flask, FlaskId, Hung, InvestedAs, Job, Line, LineId, Lot, LotId, Making, MaterialLot,
+    MetalKind, Order, OrderId, Pattern, PatternId, PieceId, Place, Price, PriceUnit, Quote, QuoteId, QuoteState, Receipt, RecordId,
+    SprueRun, Studio, Tree, TreeId,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 
@@ -93,8 +94,9 @@ fn absurd_sprues_quotes_and_records_are_told() {
         record: vec![
             entry(1, metal("-3")),
             entry(2, metal("3")),
-            entry(3, Event::Invested { flask: Default::default(), plan: Default::default(), done }),
+            entry(3, Event::Invested { flask: FlaskId(1), plan: Default::default(), done }),
         ],
+        flasks: vec![Flask { id: FlaskId(1), ..Flask::default() }],
         ..Job::default()
     };
     let (mended, faults) = mend(&job);
@@ -103,4 +105,79 @@ fn absurd_sprues_quotes_and_records_are_told() {
     assert_eq!(mended.quotes[0].extras[0].amount, Some(money("-10")), "a discount is no fault");
     assert_eq!(mended.record.len(), 2);
     assert_eq!(mend(&mended), (mended, Vec::new()));
+}
+
+/// Two orders of two clients, one piece each.
+fn two_orders() -> Job {
+    let order = |id, client: &str| Order {
+        id: OrderId(id),
+        client: client.to_owned(),
+        lines: vec![Line { id: LineId(id), quantity: 1, ..Line::default() }],
+        ..Order::default()
+    };
+    Job { orders: vec![order(1, "A"), order(2, "B")], ..Job::default() }
+}
+
+fn told(job: &Job) -> Vec<String> {
+    let (mended, faults) = mend(job);
+    assert_eq!(mend(&mended), (mended, Vec::new()), "mended once and for all");
+    faults.iter().map(ToString::to_string).collect()
+}
+
+#[test]
+fn a_quote_points_at_its_own_clients_orders_and_at_lines_that_are_there() {
+    let quote = |orders: &[u32]| Quote {
+        id: QuoteId(1),
+        client: "A".to_owned(),
+        orders: orders.iter().copied().map(OrderId).collect(),
+        ..Quote::default()
+    };
+    let with = |quote| Job { quotes: vec![quote], ..two_orders() };
+    assert_eq!(told(&with(quote(&[1]))), [""; 0]);
+    assert_eq!(
+        told(&with(quote(&[1, 2]))),
+        ["quote/1, orders: order 2 is not an order of A; a client's quote covers their own orders only"]
+    );
+    assert_eq!(told(&with(quote(&[1, 7]))), ["quote/1, orders: it points at order/7, which is not in this job"]);
+    // Without an order left, a draft would cover all of the client's orders, which nobody said.
+    assert!(mend(&with(quote(&[2]))).0.quotes.is_empty());
+    let extra = Extra { line: Some(LineId(9)), amount: Some(money("5")), ..Extra::default() };
+    let job = with(Quote { extras: vec![extra], ..quote(&[]) });
+    assert_eq!(told(&job), ["quote/1, extras.line: it points at line/9, which is not in this job"]);
+    assert_eq!(mend(&job).0.quotes[0].extras[0].line, None, "what it is for is still owed");
+    let job = with(Quote { state: QuoteState::Superseded { by: QuoteId(3), sent: None }, ..quote(&[]) });
+    assert_eq!(told(&job), ["quote/1, state: it points at quote/3, which is not in this job"]);
+}
+
+#[test]
+fn the_record_and_what_is_answered_for_point_at_what_is_there() {
+    let entry = |id, event| Entry { id: RecordId(id), event, ..Entry::default() };
+    let rejected = |line, number| Event::Rejected { piece: PieceId { line: LineId(line), number }, defect: String::new() };
+    let recorded = |record: Vec<Entry>| Job { record, ..two_orders() };
+    assert_eq!(told(&recorded(vec![entry(1, rejected(2, 1))])), [""; 0]);
+    assert_eq!(told(&recorded(vec![entry(1, rejected(2, 2))])), ["record/1, event: it points at line/2/piece/2, which is not in this job"]);
+    let withdrawn = |of| Event::Withdrawn { entry: RecordId(of), reason: String::new() };
+    assert_eq!(told(&recorded(vec![entry(1, rejected(2, 2)), entry(2, withdrawn(1))])), [""; 0], "withdrawn, it says nothing any more");
+    assert_eq!(told(&recorded(vec![entry(2, withdrawn(1))])), ["record/2, event: it points at record/1, which is not in this job"]);
+    let accepted = |place| Job { accepted: vec![Accepted { place, ..Accepted::default() }], ..two_orders() };
+    assert_eq!(told(&accepted(Place::Line(LineId(2)))), [""; 0]);
+    assert_eq!(told(&accepted(Place::Flask(FlaskId(4)))), ["job, accepted.place: it points at flask/4, which is not in this job"]);
+}
+
+#[test]
+fn numbers_of_pieces_patterns_and_moulds_are_looked_at() {
+    let tree = Tree {
+        id: TreeId(1),
+        pieces: vec![Hung { line: LineId(1), around_deg: number(7e5), tier: Some(0), ..Hung::default() }],
+        ..Tree::default()
+    };
+    let making = Some(Making { labour_min: number(-5.0), waste_share: number(-0.5) });
+    let job = Job {
+        trees: vec![tree],
+        patterns: vec![Pattern { id: PatternId(1), making, ..Pattern::default() }],
+        flasks: vec![Flask { id: FlaskId(1), mould_c: number(-5.0), metal_c: number(60.0), ..Flask::default() }],
+        ..two_orders()
+    };
+    let fields: Vec<&str> = mend(&job).1.iter().map(|fault| fault.field).collect();
+    assert_eq!(fields, ["making.labour_min", "making.waste_share", "pieces.around_deg", "pieces.tier", "metal_c", "mould_c"]);
 }

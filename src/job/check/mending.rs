@@ -10,7 +10,14 @@ use crate::quantity::{Finite, Grams, Money};
 pub(super) mod range {
     pub const GRAMS: (f64, f64) = (0.0001, 500_000.0);
     pub const LENGTH_MM: (f64, f64) = (0.01, 2_000.0);
-    pub const TEMPERATURE_C: (f64, f64) = (-40.0, 2_500.0);
+    pub const ROOM_C: (f64, f64) = (-30.0, 60.0);
+    pub const WAX_C: (f64, f64) = (20.0, 250.0);
+    /// A kiln or a mould: it may stand in an unheated shed, and no kiln of the trade goes higher.
+    pub const KILN_C: (f64, f64) = (-30.0, 1_500.0);
+    pub const MOULD_C: (f64, f64) = (0.0, 1_500.0);
+    pub const METAL_C: (f64, f64) = (100.0, 2_500.0);
+    pub const TARGET_C: (f64, f64) = (20.0, 1_500.0);
+    pub const TIERS: u32 = 1_000;
     pub const MINUTES: (f64, f64) = (0.0, 20_160.0);
     pub const SHARE: (f64, f64) = (0.0, 0.95);
     pub const RATIO: (f64, f64) = (0.05, 2.0);
@@ -21,6 +28,8 @@ pub(super) mod range {
     pub const BAROMETER_KPA: (f64, f64) = (40.0, 110.0);
     pub const PERMILLE: (f64, f64) = (0.0, 1000.0);
     pub const DEGREES: (f64, f64) = (-360.0, 360.0);
+    /// Supports may weigh more than the part.
+    pub const WASTE: (f64, f64) = (0.0, 10.0);
     pub const SPRUES: u32 = 10_000;
     pub const MARGIN: (f64, f64) = (-0.95, 20.0);
     pub const TAX: (f64, f64) = (0.0, 1.0);

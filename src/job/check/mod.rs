@@ -3,6 +3,7 @@
 //! A fault never hides the rest: [`mend`] gives the job without what is at fault, so that everything else still computes, while the
 //! document on disk stays as it is.
 
+mod back;
 mod mending;
 mod studio;
 mod walk;
@@ -10,7 +11,7 @@ mod walk_later;
 
 pub use studio::mend_studio;
 
-use super::{Job, Place};
+use super::{Job, OrderId, Place};
 use crate::quantity::Grams;
 use mending::Mending;
 
@@ -46,6 +47,9 @@ pub enum Wrong {
     /// A reference to nothing.
     #[error("it points at {0}, which is not in this job")]
     Dangling(Place),
+    /// An order of somebody else in a quote.
+    #[error("order {0} is not an order of {1}; a client's quote covers their own orders only")]
+    OtherClient(OrderId, String),
     /// Out of every sensible range.
     #[error("{value} cannot be right here; it must lie between {low} and {high}")]
     OutOfRange {
@@ -83,6 +87,7 @@ impl std::fmt::Display for Fault {
 pub fn mend(job: &Job) -> (Job, Vec<Fault>) {
     let mut mending = Mending::default();
     let mut job = job.clone();
+    let written = job.record.clone();
     mending.ids(&mut job);
     // Lines that cannot stay go first, or references to them would be left behind.
     mending.orders(&mut job);
@@ -94,6 +99,7 @@ pub fn mend(job: &Job) -> (Job, Vec<Fault>) {
     mending.melts(&mut job);
     mending.quotes(&mut job);
     mending.record(&mut job);
+    mending.pointing_back(&mut job, &written);
     mending.copies(&mut job);
     mending.site_of(Place::Job, &mut job.site);
     (job, mending.faults)

@@ -65,7 +65,7 @@ impl Mending {
         let place = Place::Studio;
         for mould in &mut studio.moulds {
             self.number(place, "moulds.rubber_shrink", &mut mould.rubber_shrink, range::SHARE);
-            self.number(place, "moulds.wax_c", &mut mould.wax_c, range::TEMPERATURE_C);
+            self.number(place, "moulds.wax_c", &mut mould.wax_c, range::WAX_C);
             self.number(place, "moulds.pressure_kpa", &mut mould.pressure_kpa, range::PRESSURE_KPA);
             self.number(place, "moulds.reject_share", &mut mould.reject_share, range::SHARE);
             self.grams(place, "moulds.shot", &mut mould.shot);

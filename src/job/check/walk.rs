@@ -113,6 +113,10 @@ impl Mending {
                     }
                 }
             }
+            if let Some(making) = &mut pattern.making {
+                self.number(place, "making.labour_min", &mut making.labour_min, range::MINUTES);
+                self.number(place, "making.waste_share", &mut making.waste_share, range::WASTE);
+            }
             if let Some(file) = &mut pattern.file {
                 self.number(place, "file.scale", &mut file.scale, range::SCALE);
             }
@@ -122,6 +126,14 @@ impl Mending {
     pub fn trees(&mut self, job: &mut Job) {
         for tree in &mut job.trees {
             let place = Place::Tree(tree.id);
+            for hung in &mut tree.pieces {
+                self.number(place, "pieces.around_deg", &mut hung.around_deg, range::DEGREES);
+                if let Some(tier) = hung.tier.filter(|tier| !(1..=range::TIERS).contains(tier)) {
+                    let (value, high) = (f64::from(tier), f64::from(range::TIERS));
+                    self.fault(place, "pieces.tier", Wrong::OutOfRange { value, low: 1.0, high });
+                    hung.tier = None;
+                }
+            }
             for part in &mut tree.weighed {
                 self.weighing(place, "weighed", &mut part.weight);
             }
@@ -155,8 +167,8 @@ impl Mending {
             self.number(place, "bowl_cm3", &mut flask.bowl_cm3, range::VOLUME_CM3);
             self.number(place, "water_c", &mut flask.water_c, (0.0, 100.0));
             self.number(place, "melt_loss", &mut flask.melt_loss, range::SHARE);
-            self.number(place, "metal_c", &mut flask.metal_c, range::TEMPERATURE_C);
-            self.number(place, "mould_c", &mut flask.mould_c, range::TEMPERATURE_C);
+            self.number(place, "metal_c", &mut flask.metal_c, range::METAL_C);
+            self.number(place, "mould_c", &mut flask.mould_c, range::MOULD_C);
             self.grams_or_none(place, "reserve", &mut flask.reserve);
             self.grams_or_none(place, "button.least", &mut flask.button.least);
             self.number(place, "button.share", &mut flask.button.share, range::SHARE);
@@ -167,11 +179,11 @@ impl Mending {
         for burnout in &mut job.burnouts {
             let load = Place::Burnout(burnout.id);
             self.number(load, "dewax_min", &mut burnout.dewax_min, range::MINUTES);
-            self.number(load, "start_c", &mut burnout.start_c, range::TEMPERATURE_C);
+            self.number(load, "start_c", &mut burnout.start_c, range::KILN_C);
             if let Some(Programme::Segments(segments)) = &mut burnout.programme {
                 for (number, segment) in (1..).zip(segments) {
                     let place = Place::Stage(burnout.id, number);
-                    self.number(place, "target_c", &mut segment.target_c, range::TEMPERATURE_C);
+                    self.number(place, "target_c", &mut segment.target_c, range::TARGET_C);
                     self.number(place, "ramp_k_h", &mut segment.ramp_k_h, range::RATE_K_H);
                     self.number(place, "ramp_min", &mut segment.ramp_min, range::MINUTES);
                     let mut hold = Some(segment.hold_min);
@@ -197,7 +209,7 @@ impl Mending {
     pub fn site_of(&mut self, place: Place, site: &mut job::Site) {
         self.number(place, "site.altitude_m", &mut site.altitude_m, range::ALTITUDE_M);
         self.number(place, "site.barometer_kpa", &mut site.barometer_kpa, range::BAROMETER_KPA);
-        self.number(place, "site.room_c", &mut site.room_c, range::TEMPERATURE_C);
+        self.number(place, "site.room_c", &mut site.room_c, range::ROOM_C);
         self.number(place, "site.water_c", &mut site.water_c, (0.0, 100.0));
     }
 }

@@ -46,7 +46,7 @@ impl Mending {
                     true
                 }
                 Event::Kiln { temperature_c, .. } => {
-                    self.number(place, "event.temperature_c", temperature_c, range::TEMPERATURE_C);
+                    self.number(place, "event.temperature_c", temperature_c, range::KILN_C);
                     true
                 }
                 Event::Invested { done, .. } => {
@@ -58,8 +58,8 @@ impl Mending {
                     true
                 }
                 Event::Poured { done, .. } => {
-                    self.number(place, "event.done.metal_c", &mut done.metal_c, range::TEMPERATURE_C);
-                    self.number(place, "event.done.mould_c", &mut done.mould_c, range::TEMPERATURE_C);
+                    self.number(place, "event.done.metal_c", &mut done.metal_c, range::METAL_C);
+                    self.number(place, "event.done.mould_c", &mut done.mould_c, range::MOULD_C);
                     self.grams_or_none(place, "event.done.charge", &mut done.charge);
                     self.number(place, "event.done.quench_min", &mut done.quench_min, range::MINUTES);
                     true

@@ -73,7 +73,7 @@ finding-price-stale = The price of { $metal } is { $days ->
        *[other] { $days } days old, of { $on }
     }. Quotes by it may lose money. Enter today's price.
 finding-price-missing = No price of { $metal } is written down, so nothing made of it is priced. Enter one with its date.
-finding-gross-without-tare = { $weight } was weighed with something under it whose tare nobody wrote down, so no metal is known for it. Weigh the base alone and enter its tare.
+finding-gross-without-tare = { $weight } was weighed with something under it whose tare nobody wrote down, so that weight is of no use. Weigh the base alone and enter its tare.
 finding-not-on-shelf = { $entry } is not on the shelf, so nothing that needs it is known. Choose another, or put it on your own shelf.
 finding-shelf-differs = { $entry } has changed on the shelf since this batch took it. The batch keeps its own copy. Compare them, then keep or adopt.
 finding-overlay-problem = Your own shelf entry { $entry } needs a look. { $problem }
@@ -86,10 +86,29 @@ finding-irreplaceable = { $pattern } cannot be made again and shares this flask 
 finding-defaults = { $count ->
         [one] One default on { $page } that nobody has confirmed is
        *[other] { $count } defaults on { $page } that nobody has confirmed are
-    } in use. Look { $count ->
+    } in use ({ $which }). Look { $count ->
         [one] it
        *[other] them
     } over once.
+finding-unfinished = Still to be chosen here, { $what }. Every figure that needs it stays open until then.
+finding-melt-feeds-nothing = No flask is poured from this melt. Choose it for a flask, or leave it out.
+finding-load-empty = No flask stands in this kiln load. Put one in, or leave the load out.
+finding-scratch-twice = Two flasks carry { $scratch } on their faces. Out of the kiln nobody can tell them apart. Give one another number.
+finding-part-not-weighed = { $material } hangs on this tree and was not weighed, so its metal is missing from the charge. Weigh it too, each material by itself.
+finding-ramp-said-twice = This ramp is to take { $minutes }, and by its rate it would take { $by-rate }. The minutes are used. Keep one of the two.
+finding-pour-skipped = The clocks go forward over the time of the pour, so no clock will show it. { $taken } is used. Choose a time the clock shows.
+finding-pour-shown-twice = The clocks go back over the time of the pour, so it comes twice. The first, { $taken }, is used. Choose a time that comes once.
+finding-file-outside = { $file } lies outside the batch's folder and does not travel with it. Copy it beside the batch and choose it there.
+finding-acceptance-unknown = Somebody answers here for “{ $finding }”, and there is no such finding. Correct its name, or take it out.
+want-vessel = the steel of the flask
+want-tree = a tree
+want-base = a base under the tree
+want-powder = a powder
+want-load = a kiln load
+want-kiln = a kiln
+want-programme = a programme
+want-pour-time = the time of the pour
+want-crucible = a crucible
 finding-lot-fineness-unknown = Nobody knows how fine lot { $lot } is, so the melt cannot be known to reach its mark. Enter its metal and fineness from its papers, or draw another lot. Nobody can sign for this.
 finding-mark-over-alloy = A mark of { $mark } is asked for, and { $alloy } holds less. The piece could not carry it. Choose a finer alloy or a lower mark. Nobody can sign for this.
 finding-lot-refining = Lot { $lot } is meant for the refiner. Filings and sweeps carry dirt, steel and solder into the casting. Draw a clean lot.
@@ -188,6 +207,7 @@ page-flask = flasks
 page-studio = the studio
 page-mix = investment
 page-base = bases
+page-other = other pages
 
 drive-gravity = by its own weight
 drive-vacuum = vacuum

@@ -9,6 +9,7 @@ use super::value::Cause;
 use crate::job::{Burnout, BurnoutId, Place, Programme, Segment};
 use crate::stock::{EntryId, Kiln, StageRow, StageTable};
 use jiff::civil::DateTime;
+use jiff::tz::AmbiguousOffset;
 
 inputs! {
     /// Target of a stage.
@@ -149,6 +150,8 @@ enum AskedRamp {
     KilnsOwn,
     Rate(f64),
     Minutes(f64),
+    /// Minutes and a rate: the minutes count, and where they disagree that is told.
+    Both(f64, f64),
 }
 
 impl<'a> Pass<'a> {
@@ -236,7 +239,8 @@ impl<'a> Pass<'a> {
         let target = segment.target_c.map_or(mould, |target| self.book.entered(&TARGET, at, target.get()));
         let hours = self.book.entered(&HOLD, at, segment.hold_min.get());
         let ramp = match (segment.ramp_min, segment.ramp_k_h) {
-            (Some(minutes), _) => AskedRamp::Minutes(minutes.get()),
+            (Some(minutes), Some(rate)) => AskedRamp::Both(minutes.get(), rate.get()),
+            (Some(minutes), None) => AskedRamp::Minutes(minutes.get()),
             (None, Some(rate)) => AskedRamp::Rate(rate.get()),
             (None, None) => AskedRamp::KilnsOwn,
         };
@@ -276,9 +280,16 @@ impl<'a> Pass<'a> {
         let asked = match stage.ramp {
             AskedRamp::KilnsOwn => return own,
             AskedRamp::Minutes(minutes) => self.book.entered(&RAMP_MINUTES, at, minutes),
-            AskedRamp::Rate(rate) => {
-                let rate = self.book.entered(&RAMP_RATE, at, rate);
-                self.book.derive(&RAMP_AT_RATE, at, [from, stage.target, rate])
+            AskedRamp::Rate(rate) => self.ramp_at_rate(at, from, stage.target, rate),
+            AskedRamp::Both(minutes, rate) => {
+                let minutes = self.book.entered(&RAMP_MINUTES, at, minutes);
+                let by_rate = self.ramp_at_rate(at, from, stage.target, rate);
+                if let (Some(one), Some(other)) = (self.book.number(minutes), self.book.number(by_rate))
+                    && (one - other).abs() > 0.5
+                {
+                    self.find(&finding::RAMP_SAID_TWICE, at, vec![Arg::Figure(minutes), Arg::Figure(by_rate)]);
+                }
+                minutes
             }
         };
         if kiln.is_none() {
@@ -290,6 +301,11 @@ impl<'a> Pass<'a> {
             self.find_on(&finding::KILN_CANNOT_FOLLOW, at, own, vec![Arg::Figure(own), Arg::Figure(asked)]);
         }
         self.book.derive(&RAMP_TAKEN, at, [asked, own])
+    }
+
+    fn ramp_at_rate(&mut self, at: Place, from: Id, to: Id, rate: f64) -> Id {
+        let rate = self.book.entered(&RAMP_RATE, at, rate);
+        self.book.derive(&RAMP_AT_RATE, at, [from, to, rate])
     }
 
     /// The kiln's own time between two temperatures, band by band.
@@ -368,6 +384,11 @@ impl<'a> Pass<'a> {
             Some(minutes) => self.book.entered(&POUR_AT, place, minutes),
             None => self.book.absent(&POUR_AT, place, Cause::NotSaid),
         };
+        match burnout.pour_at.map(|at| self.setting.zone.to_ambiguous_timestamp(at).offset()) {
+            Some(AmbiguousOffset::Gap { .. }) => self.find(&finding::POUR_SKIPPED, place, vec![Arg::Figure(pour)]),
+            Some(AmbiguousOffset::Fold { .. }) => self.find(&finding::POUR_SHOWN_TWICE, place, vec![Arg::Figure(pour)]),
+            Some(AmbiguousOffset::Unambiguous { .. }) | None => {}
+        }
         let kiln_start = self.book.derive(&KILN_START, place, [pour, total]);
         let dewax_start = burnout.dewax_min.map(|minutes| {
             let minutes = self.book.entered(&DEWAX, place, minutes.get());

@@ -1,6 +1,7 @@
 //! Findings: what a caster must know before metal, flask or person comes to harm. Prose lives in the text catalogue.
 
 use super::book::{Book, Id};
+use super::rule::Given;
 use crate::job::Place;
 
 /// How much a finding weighs.
@@ -49,6 +50,10 @@ pub enum Arg {
     Text(String),
     /// A number of things.
     Count(u64),
+    /// Words of the catalogue, by their keys.
+    Words(Vec<&'static str>),
+    /// Defaults that are in use.
+    Givens(Vec<&'static Given>),
 }
 
 /// A finding.
@@ -257,7 +262,27 @@ kinds! {
     /// Irreplaceable patterns share a flask with others.
     IRREPLACEABLE "irreplaceable" Caution Never ("pattern");
     /// Defaults that nobody confirmed.
-    DEFAULTS "defaults" Note Higher ("page", "count");
+    DEFAULTS "defaults" Note Higher ("page", "count", "which");
+    /// What a flask or a load still lacks before its sheet is whole.
+    UNFINISHED "unfinished" Note Never ("what");
+    /// A melt that no flask is poured from.
+    MELT_FEEDS_NOTHING "melt-feeds-nothing" Note Never ();
+    /// A kiln load without a flask.
+    LOAD_EMPTY "load-empty" Note Never ();
+    /// Two flasks with the same number on their faces.
+    SCRATCH_TWICE "scratch-twice" Caution Never ("scratch");
+    /// A material hangs on a weighed tree and was not weighed.
+    PART_NOT_WEIGHED "part-not-weighed" Caution Never ("material");
+    /// A segment says its ramp twice, in two ways.
+    RAMP_SAID_TWICE "ramp-said-twice" Caution Never ("minutes", "by-rate");
+    /// The clocks skip the time of the pour.
+    POUR_SKIPPED "pour-skipped" Caution Never ("taken");
+    /// The clocks show the time of the pour twice.
+    POUR_SHOWN_TWICE "pour-shown-twice" Caution Never ("taken");
+    /// A pattern's file lies outside the job's folder.
+    FILE_OUTSIDE "file-outside" Note Never ("file");
+    /// Somebody answers for a finding there is no such kind of.
+    ACCEPTANCE_UNKNOWN "acceptance-unknown" Note Never ("finding");
     /// A number of a shelf is known only roughly and matters here.
     SOLIDUS_UNCERTAIN "solidus-uncertain" Note Never ("alloy", "by");
     /// The studio raised its own limit.

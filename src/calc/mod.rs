@@ -28,6 +28,7 @@ mod setting;
 pub mod site;
 mod tree;
 mod value;
+mod wanting;
 mod whole;
 
 pub use book::{Book, Figure, Id, Origin, ShelfTerm};
@@ -121,6 +122,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
     pass.trees_in_flasks();
+    pass.wanting(&by_id);
     pass.pieces_hung(&by_id);
     pass.late(&flasks, &burnouts, &by_id);
     pass.shelf_changes(shelves);

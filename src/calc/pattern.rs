@@ -129,7 +129,9 @@ impl<'a> Pass<'a> {
         let file = named.map(|file| self.pattern_file(pattern, file));
         let from_file = file.as_ref().map(|file| file.volume);
         let neither = |pass: &mut Self| pass.book.absent(&FILE_VOLUME, place, Cause::NotSaid);
-        let charge_volume = from_scale.or(from_file).unwrap_or_else(|| neither(self));
+        // A gross weight without its tare says nothing, and a good file beside it then does.
+        let told = from_scale.filter(|id| self.book.number(*id).is_some()).or(from_file);
+        let charge_volume = told.or(from_scale).unwrap_or_else(|| neither(self));
         let quote_volume = from_file.filter(|id| self.book.number(*id).is_some()).unwrap_or(charge_volume);
         let weight = weighed.unwrap_or_else(|| self.book.derive(&WEIGHT_FROM_VOLUME, place, [charge_volume, density]));
         if let (Some(weighed), Some(from_file)) = (weighed, from_file) {
@@ -174,6 +176,9 @@ impl<'a> Pass<'a> {
     fn pattern_file(&mut self, pattern: &'a Pattern, file: &'a PatternFile) -> FileFigures {
         let place = Place::Pattern(pattern.id);
         let name = || Arg::Text(file.path.clone());
+        if file.lies_outside() {
+            self.find(&finding::FILE_OUTSIDE, place, vec![name()]);
+        }
         let runs = self.runs;
         let cause = match runs.patterns.get(&pattern.id) {
             Some(PatternRun::Measured(measure)) => return self.measured_file(pattern, file, measure),

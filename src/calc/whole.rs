@@ -10,7 +10,9 @@ use super::finding::{self, Arg, Finding, Weight, Worse};
 use super::flask::FlaskFigures;
 use super::order::due;
 use super::pass::Pass;
+use super::rule::Given;
 use crate::job::{Accepted, Hung, Job, Line, Place, Role};
+use crate::stock::OverlayProblem;
 
 impl<'a> Pass<'a> {
     /// Pieces that hang on no tree while the job has trees, and pieces that hang on two.
@@ -91,22 +93,31 @@ impl<'a> Pass<'a> {
             }
         }
         for note in &shelves.notes {
-            let problem = format!("{:?}", note.problem);
-            self.find(&finding::OVERLAY_PROBLEM, Place::Studio, vec![Arg::Text(note.id.to_string()), Arg::Text(problem)]);
+            let problem = match note.problem {
+                OverlayProblem::BaseChanged { .. } => "overlay-base-changed",
+                OverlayProblem::IdTaken(_) => "overlay-id-taken",
+                OverlayProblem::UnknownId => "overlay-unknown-id",
+                OverlayProblem::OtherKind { .. } => "overlay-other-kind",
+                OverlayProblem::Faulty(_) => "overlay-faulty",
+            };
+            self.find(&finding::OVERLAY_PROBLEM, Place::Studio, vec![Arg::Text(note.id.to_string()), Arg::Words(vec![problem])]);
         }
     }
 
     /// Defaults nobody confirmed: one Note a page, with their count.
     pub(super) fn unconfirmed_defaults(&mut self) {
-        let mut pages: BTreeMap<&'static str, u64> = BTreeMap::new();
+        let mut pages: BTreeMap<&'static str, (u64, Vec<&'static Given>)> = BTreeMap::new();
         for line in self.book.lines() {
             if let Origin::Default(given) = line.origin {
-                let page = given.key.split('.').next().unwrap_or(given.key);
-                *pages.entry(page).or_default() += 1;
+                let page = pages.entry(page_of(given.key)).or_default();
+                page.0 += 1;
+                if !page.1.contains(&given) {
+                    page.1.push(given);
+                }
             }
         }
-        for (page, count) in pages {
-            self.find(&finding::DEFAULTS, Place::Job, vec![Arg::Text(page.to_owned()), Arg::Count(count)]);
+        for (page, (count, givens)) in pages {
+            self.find(&finding::DEFAULTS, Place::Job, vec![Arg::Words(vec![page]), Arg::Count(count), Arg::Givens(givens)]);
         }
     }
 
@@ -121,6 +132,23 @@ impl<'a> Pass<'a> {
             found.accepted = covering;
         }
         self.findings.sort_by_key(|found| (found.kind.weight, found.place, found.kind.key));
+    }
+}
+
+/// The catalogue's word for the page a default belongs to.
+fn page_of(key: &str) -> &'static str {
+    match key.split('.').next() {
+        Some("site") => "page-site",
+        Some("pattern") => "page-pattern",
+        Some("size") => "page-size",
+        Some("price") => "page-price",
+        Some("quote") => "page-quote",
+        Some("tree") => "page-tree",
+        Some("flask") => "page-flask",
+        Some("studio") => "page-studio",
+        Some("mix") => "page-mix",
+        Some("base") => "page-base",
+        _ => "page-other",
     }
 }
 

@@ -158,6 +158,8 @@ fn finding_json(computed: &Computed, finding: &Finding, words: &Words<'_>) -> Js
                 Arg::Figure(id) => number(book.value(*id)),
                 Arg::Count(count) => (*count).into(),
                 Arg::Text(text) => text.clone().into(),
+                Arg::Words(keys) => keys.clone().into(),
+                Arg::Givens(givens) => givens.iter().map(|given| given.key).collect(),
             };
             ((*name).to_owned(), value)
         })

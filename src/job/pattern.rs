@@ -66,6 +66,25 @@ document! {
     }
 }
 
+impl PatternFile {
+    /// True where the path leads out of the job's folder: the file does not travel with the job.
+    #[must_use]
+    pub fn lies_outside(&self) -> bool {
+        let path = self.path.trim();
+        let drive = path.as_bytes().get(1) == Some(&b':');
+        let mut depth = 0_i32;
+        let climbs = path.split(['/', '\\']).any(|part| {
+            match part {
+                "" | "." => {}
+                ".." => depth -= 1,
+                _ => depth += 1,
+            }
+            depth < 0
+        });
+        drive || path.starts_with(['/', '\\']) || climbs
+    }
+}
+
 /// The unit of a file that does not say it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum FileUnit {

@@ -4,6 +4,7 @@ use jiff::civil::{Date, DateTime};
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
 
+use crate::calc::rule::Given;
 use crate::calc::{Arg, Book, Cause, Figure, Finding, Id, Origin, Value, Weight};
 use crate::quantity::{Kind, Style, THIN, print};
 use crate::stock::Trust;
@@ -42,9 +43,15 @@ fn argument<'w>(finding: &Finding, name: &str, arg: &Arg, book: &Book, words: &W
         }
         Arg::Figure(id) => print_figure(book, *id, words).into(),
         Arg::Count(count) => (*count).into(),
+        Arg::Words(keys) => list(keys.iter().map(|key| texts.label(key))).into(),
+        Arg::Givens(givens) => {
+            let given = |given: &&Given| {
+                let value = print_value(Value::Number(given.value), given.kind, words);
+                format!("{} {value}", texts.input_title(given.key))
+            };
+            list(givens.iter().map(given)).into()
+        }
         Arg::Text(text) => match (finding.kind.key, name) {
-            ("overlay-problem", "problem") => texts.label(overlay_problem(text)).into(),
-            ("defaults", "page") => texts.label(&format!("page-{text}")).into(),
             (_, "due" | "on" | "until") => {
                 text.parse::<Date>().map_or_else(|_| texts.label("undated"), |date| date_words(date, texts)).into()
             }
@@ -54,15 +61,9 @@ fn argument<'w>(finding: &Finding, name: &str, arg: &Arg, book: &Book, words: &W
     }
 }
 
-/// The key for what is the matter with an entry of the studio's shelf, which a finding carries by its name in the program.
-fn overlay_problem(name: &str) -> &'static str {
-    match name.split(|sign: char| !sign.is_ascii_alphabetic()).next() {
-        Some("BaseChanged") => "overlay-base-changed",
-        Some("IdTaken") => "overlay-id-taken",
-        Some("UnknownId") => "overlay-unknown-id",
-        Some("OtherKind") => "overlay-other-kind",
-        _ => "overlay-faulty",
-    }
+/// Words one after the other, with commas.
+fn list(words: impl Iterator<Item = String>) -> String {
+    words.collect::<Vec<_>>().join(", ")
 }
 
 /// A price's metal by name where it is a fine metal, as it was written otherwise.

@@ -6,8 +6,8 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PatternMeasure, PatternRun};
 use pourbook::job::{
-    BurnoutId, Consent, Drive, FileUnit, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId, Programme, Size, Tree,
-    TreeId, Weighing, carry,
+    Accepted, BurnoutId, Consent, Drive, FileUnit, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId, Programme, Size,
+    Tree, TreeId, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
@@ -141,6 +141,35 @@ fn copied(world: &mut World, density_g_cm3: f64) {
             alloy.density_g_cm3.value = density_g_cm3;
         }
     }
+}
+
+fn scratched(world: &mut World, numbers: [&str; 2]) {
+    third(world);
+    for (flask, number) in world.job.flasks.iter_mut().zip(numbers) {
+        flask.scratch = number.to_owned();
+    }
+}
+
+/// A first segment from 20 to 320 °C in 60 min that also says a rate: 300 K/h comes to the same, 100 or 60 K/h does not.
+fn ramp(world: &mut World, rate: Option<f64>) {
+    world.burnout().start_c = said(20.0);
+    let segments = vec![segment(Some(320.0), rate, Some(60.0), 60.0), segment(None, None, None, 60.0)];
+    world.burnout().programme = Some(Programme::Segments(segments));
+}
+
+/// Central Europe in 2026: forward on 29 March at 2, back on 25 October at 3 (EU directive 2000/84/EC).
+fn clock_change(world: &mut World, pour: jiff::civil::DateTime) {
+    world.setting.zone = jiff::tz::TimeZone::posix("CET-1CEST,M3.5.0,M10.5.0/3").unwrap();
+    world.burnout().pour_at = Some(pour);
+}
+
+fn file_at(world: &mut World, path: &str) {
+    file(world, Vec::new());
+    world.pattern().file.as_mut().unwrap().path = path.to_owned();
+}
+
+fn answered(world: &mut World, finding: &str) {
+    world.job.accepted = vec![Accepted { finding: finding.to_owned(), ..Accepted::default() }];
 }
 
 const ROWS: &[Row] = &[
@@ -430,6 +459,35 @@ const ROWS: &[Row] = &[
     ),
     row("solidus-uncertain", |w| w.line().alloy = some("bronze-silicon"), |w| w.line().alloy = some("bronze-tin")),
     row("own-limit", |w| powder_to(w, 800.0), |w| powder_to(w, 780.0)),
+    row("unfinished", |w| w.flask().powder = None, |_| {}),
+    row("unfinished", |w| w.burnout().pour_at = None, |_| {}),
+    row("unfinished", |w| w.melt().crucible = None, |_| {}),
+    row("unfinished", |w| w.tree().base = None, |_| {}),
+    row("melt-feeds-nothing", |w| w.flask().melt = None, |_| {}),
+    row("load-empty", |w| w.flask().burnout = None, |_| {}),
+    row("scratch-twice", |w| scratched(w, ["7", " 7"]), |w| scratched(w, ["7", "8"])),
+    row("scratch-twice", |w| scratched(w, ["7", "7"]), |w| scratched(w, ["", ""])),
+    row(
+        "part-not-weighed",
+        |w| {
+            w.tree().weighed.truncate(1);
+            w.tree().main_sprue = super::world::computed_tree(1, Vec::new()).main_sprue;
+        },
+        |w| w.tree().main_sprue = super::world::computed_tree(1, Vec::new()).main_sprue,
+    ),
+    row("part-not-weighed", |w| w.tree().weighed.remove(0).scale.clear(), |w| w.tree().weighed[0].material = None),
+    row("ramp-said-twice", |w| ramp(w, Some(100.0)), |w| ramp(w, None)),
+    row("ramp-said-twice", |w| ramp(w, Some(60.0)), |w| ramp(w, Some(300.0))),
+    row("pour-skipped", |w| clock_change(w, datetime(2026, 3, 29, 2, 30, 0, 0)), |w| clock_change(w, datetime(2026, 3, 29, 3, 0, 0, 0))),
+    row(
+        "pour-shown-twice",
+        |w| clock_change(w, datetime(2026, 10, 25, 2, 30, 0, 0)),
+        |w| clock_change(w, datetime(2026, 10, 25, 3, 0, 0, 0)),
+    ),
+    row("file-outside", |w| file_at(w, "../band.stl"), |w| file_at(w, "patterns/band.stl")),
+    row("file-outside", |w| file_at(w, "/home/band.stl"), |w| file_at(w, "patterns/../band.stl")),
+    row("file-outside", |w| file_at(w, "C:/band.stl"), |w| file_at(w, "./band.stl")),
+    row("acceptance-unknown", |w| answered(w, "wall-clearence"), |w| answered(w, "wall-clearance")),
     row(
         "defaults",
         |_| {},

@@ -17,7 +17,7 @@ root=$(cd "$here/../.." && pwd)
 host=$(rustc -vV | sed -n 's/^host: //p')
 export CARGO_TARGET_DIR="${CARGO_TARGET_DIR:-$here/target}"
 out="$CARGO_TARGET_DIR/fuzz"
-targets="document mesh entry stock"
+targets="${TARGETS:-document mesh entry stock}"
 
 # Counters on every edge, a table of their places, and the operands of comparisons, so that the engine sees what an input reached and what it
 # was compared with. With --target these flags stay off build scripts, which could not be linked with them.

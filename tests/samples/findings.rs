@@ -82,7 +82,9 @@ const CLASS: &[&str] = &[
     "Caution pattern/11 file-missing",
     "Caution pattern/12 file-unreadable",
     "Caution pattern/12 not-on-shelf",
+    "Caution tree/5 part-not-weighed",
     "Caution tree/6 tree-in-no-flask",
+    "Caution tree/7 part-not-weighed",
     "Caution flask/1 base-does-not-fit",
     "Caution flask/2 mix-outruns",
     "Caution flask/2 powder-old",
@@ -162,6 +164,8 @@ fn every_argument_of_a_finding_is_there() {
                 match arg {
                     Arg::Figure(id) => assert!(book.number(*id).is_some(), "{file}: {} of {}", found.kind.key, found.place),
                     Arg::Text(words) => assert!(!words.is_empty(), "{file}: {} of {}", found.kind.key, found.place),
+                    Arg::Words(keys) => assert!(!keys.is_empty(), "{file}: {} of {}", found.kind.key, found.place),
+                    Arg::Givens(givens) => assert!(!givens.is_empty(), "{file}: {} of {}", found.kind.key, found.place),
                     Arg::Count(count) => assert!(*count > 0, "{file}: {} of {}", found.kind.key, found.place),
                 }
             }

@@ -8,7 +8,7 @@ use jiff::tz::TimeZone;
 use pourbook::calc::{Book, FileProblem, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, recompute};
 use pourbook::job::check::{Wrong, mend};
 use pourbook::job::format::{read_job, read_studio, write_job, write_studio};
-use pourbook::job::{Job, PatternId, Studio};
+use pourbook::job::{Job, PatternId, Place, Studio};
 use pourbook::paper::words::{Words, figure_title, finding_sentence, print_figure};
 use pourbook::quantity::Style;
 use pourbook::texts::Texts;
@@ -45,7 +45,7 @@ fn check_job(job: &Job) {
     if pieces <= 2000 {
         check_figures(&sound, sample_studio());
     }
-    crate::planted(faults.iter().any(|fault| matches!(fault.what, Wrong::Twice(_) | Wrong::Quantity(_))));
+    crate::planted(faults.iter().any(|fault| matches!(fault.what, Wrong::Dangling(Place::Pattern(_)))));
 }
 
 fn check_studio(studio: &Studio) {

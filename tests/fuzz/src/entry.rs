@@ -19,7 +19,7 @@ pub fn check(bytes: &[u8]) {
         Ok(parsed) => {
             check_value(parsed.value, kind, &habits);
             let _ = print(parsed.value, kind, &Style { units: habits.units, ..Style::METRIC }).to_string();
-            crate::planted(kind == Kind::Mass && parsed.unit.is_some_and(|unit| unit.symbol == "dwt") && parsed.value > 100.0);
+            crate::planted(kind == Kind::Mass && parsed.unit.is_some_and(|unit| unit.symbol == "dwt"));
         }
         Err(error) => check_error(&error, text, kind, &habits),
     }

@@ -233,6 +233,8 @@ kinds! {
     GROSS_WITHOUT_TARE "gross-without-tare" Caution Never ("weight");
     /// A shelf entry is not there.
     NOT_ON_SHELF "not-on-shelf" Caution Never ("entry");
+    /// A shelf entry of another kind than belongs there.
+    ENTRY_OTHER_KIND "entry-other-kind" Caution Never ("entry");
     /// A copy in the job is not the entry it says it was taken from.
     COPY_ALTERED "copy-altered" Caution Never ("entry");
     /// The shelf's entry is no longer the one the job took.

@@ -102,6 +102,14 @@ rules! {
     WATER_OF_MIX "mix.water-of-mix" (water: Mass, mixes: Count) -> Mass
         = Formula "water/mixes" { water / mixes };
         Computed "equal mixes"
+    /// The clock when the bowl comes out of the vacuum.
+    BOWL_OVER "mix.bowl-over" (mix: Duration, bowl: Duration) -> Duration
+        = Formula "mix + bowl" { mix + bowl };
+        Computed "one step after the other"
+    /// The clock when the flask is full.
+    POUR_OVER "mix.pour-over" (mix: Duration, bowl: Duration, pour: Duration) -> Duration
+        = Formula "mix + bowl + pour" { mix + bowl + pour };
+        Computed "one step after the other"
     /// From powder in the water to the flask left alone.
     MIX_CLOCK "mix.clock" (mix: Duration, bowl: Duration, pour: Duration, flask: Duration) -> Duration
         = Formula "mix + bowl + pour + flask" { mix + bowl + pour + flask };
@@ -137,6 +145,8 @@ pub struct MixFigures {
     pub clock: Id,
     /// The steps of that clock: mix, bowl, pour, flask.
     pub steps: [Id; 4],
+    /// The clock when each of them is over.
+    pub over: [Id; 4],
     /// When the flask must stand still.
     pub finish_by: Id,
     /// Temperature of the water.
@@ -201,10 +211,17 @@ impl<'a> Pass<'a> {
             water_of_mix,
             clock,
             steps,
+            over: self.steps_over(place, steps, clock),
             finish_by,
             water_c,
             gauge,
         }
+    }
+
+    fn steps_over(&mut self, place: Place, [mix, bowl, pour, _]: [Id; 4], clock: Id) -> [Id; 4] {
+        let bowl_over = self.book.derive(&BOWL_OVER, place, [mix, bowl]);
+        let pour_over = self.book.derive(&POUR_OVER, place, [mix, bowl, pour]);
+        [mix, bowl_over, pour_over, clock]
     }
 
     fn flask_volume(&mut self, flask: &'a Flask, vessel: Option<&'a Vessel>) -> Id {

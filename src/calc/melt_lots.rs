@@ -14,18 +14,35 @@ use super::value::Cause;
 use crate::job::{Draw, Lot, LotId, LotKind, Melt, Place};
 use crate::stock::{Alloy, Element, EntryId};
 
+/// What the pieces a melt is poured into ask of it.
+#[derive(Default)]
+pub(super) struct PiecesFed<'a> {
+    /// Marks to be struck.
+    marks: Vec<Id>,
+    /// Whose pieces they are.
+    clients: Vec<&'a str>,
+}
+
 impl<'a> Pass<'a> {
     /// Marks asked for on the pieces of these flasks, where they differ from the alloy's own.
-    pub(super) fn piece_marks(&mut self, fed: &[&FlaskFigures], by_id: &ById<'a>) -> Vec<Id> {
+    pub(super) fn pieces_fed(&mut self, fed: &[&FlaskFigures], by_id: &ById<'a>) -> PiecesFed<'a> {
         let job = self.job;
+        let mut pieces = PiecesFed::default();
         let trees = fed.iter().filter_map(|flask| job.trees.iter().find(|tree| Some(tree.id) == flask.tree));
-        let lines = trees.flat_map(|tree| &tree.pieces).filter_map(|hung| by_id.line(hung.line)).map(|(_, found)| found.line);
-        let marks: Vec<_> = lines.filter_map(|line| Some((Place::Line(line.id), line.mark_permille?.get()))).collect();
-        marks.into_iter().map(|(place, mark)| self.book.entered(&TARGET_FINENESS, place, mark)).collect()
+        for (_, found) in trees.flat_map(|tree| &tree.pieces).filter_map(|hung| by_id.line(hung.line)) {
+            if let Some(mark) = found.line.mark_permille {
+                pieces.marks.push(self.book.entered(&TARGET_FINENESS, Place::Line(found.line.id), mark.get()));
+            }
+            let client = found.order.client.trim();
+            if pieces.clients.last() != Some(&client) {
+                pieces.clients.push(client);
+            }
+        }
+        pieces
     }
 
     /// What the lots drawn give; `None` where nothing is drawn yet or the alloy carries no mark.
-    pub(super) fn drawn(&mut self, melt: &'a Melt, figures: &MeltFigures, alloy: Option<&EntryId>, marks: &[Id]) -> Option<Id> {
+    pub(super) fn drawn(&mut self, melt: &'a Melt, figures: &MeltFigures, alloy: Option<&EntryId>, fed: &PiecesFed<'a>) -> Option<Id> {
         let place = Place::Melt(melt.id);
         if melt.charge.is_empty() {
             return None;
@@ -38,7 +55,7 @@ impl<'a> Pass<'a> {
             let grams = self.book.weighed(&DRAWN, place, draw.grams);
             draws.push(grams);
             let lot = studio.lots.iter().find(|lot| lot.id == draw.lot);
-            self.lot_findings(melt, draw, lot, alloy);
+            self.lot_findings(melt, draw, lot, alloy, fed);
             if lot.is_some_and(|lot| lot.what == LotKind::Scrap) {
                 returns.push(grams);
             }
@@ -63,7 +80,7 @@ impl<'a> Pass<'a> {
         metal?;
         let fine = self.book.derive_over(&FINE_IN_ALL, place, &fine);
         let fineness = self.book.derive(&MELT_FINENESS, place, [fine, drawn]);
-        self.under_mark(melt, fineness, alloy, marks);
+        self.under_mark(melt, fineness, alloy, &fed.marks);
         Some(fineness)
     }
 
@@ -139,14 +156,22 @@ impl<'a> Pass<'a> {
         }
     }
 
-    fn lot_findings(&mut self, melt: &Melt, draw: &Draw, lot: Option<&Lot>, alloy: Option<&Alloy>) {
+    /// A client's own metal in nothing but that client's own pieces is not blended with anybody's.
+    fn blends(&self, melt: &Melt, lot: &Lot, fed: &PiecesFed<'a>) -> bool {
+        let owner = |id: &LotId| self.studio.lots.iter().find(|lot| lot.id == *id).map(|lot| lot.owner.trim());
+        let own = Some(lot.owner.trim());
+        melt.charge.iter().any(|draw| owner(&draw.lot) != own) || fed.clients.iter().any(|client| Some(*client) != own)
+    }
+
+    fn lot_findings(&mut self, melt: &Melt, draw: &Draw, lot: Option<&Lot>, alloy: Option<&Alloy>, fed: &PiecesFed<'a>) {
         let place = Place::Melt(melt.id);
         let Some(lot) = lot else {
             self.find(&finding::LOT_UNKNOWN, place, vec![Arg::Text(draw.lot.to_string())]);
             return;
         };
         let label = || Arg::Text(lot.id.to_string());
-        if !lot.owner.is_empty() && melt.consents.iter().all(|consent| consent.client != lot.owner) {
+        let consented = || melt.consents.iter().any(|consent| consent.client == lot.owner);
+        if !lot.owner.is_empty() && self.blends(melt, lot, fed) && !consented() {
             self.find(&finding::CLIENT_METAL, place, vec![Arg::Text(lot.owner.clone()), label()]);
         }
         if lot.what == LotKind::Refining {

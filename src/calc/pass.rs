@@ -58,7 +58,12 @@ impl<'a> Pass<'a> {
         let entry = self.shelf.get::<T>(id.as_str());
         if entry.is_none() && !self.missing_entries.contains(id) {
             self.missing_entries.push(id.clone());
-            self.find(&super::finding::NOT_ON_SHELF, place, vec![Arg::Text(id.to_string())]);
+            // There, but as another kind of thing.
+            let other = self.shelf.entry(id.as_str()).map(|entry| entry.name().to_owned());
+            match other {
+                Some(name) => self.find(&super::finding::ENTRY_OTHER_KIND, place, vec![Arg::Text(name)]),
+                None => self.find(&super::finding::NOT_ON_SHELF, place, vec![Arg::Text(id.to_string())]),
+            }
         }
         entry
     }

@@ -24,8 +24,12 @@ const EXIT_CODES: &str = "Exit codes: 0 fine; 1 when `findings` holds a Stop tha
 #[derive(Debug, Clone, Copy, Args)]
 pub(super) struct Day {
     /// The day prices and quotes are judged by, such as 2026-12-01; today where it is not given
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     pub at: Option<Date>,
+}
+
+fn day(text: &str) -> Result<Date, String> {
+    text.trim().parse().map_err(|_| "a day is written as year, month and day, such as 2026-12-01".to_owned())
 }
 
 #[derive(Debug, Subcommand)]

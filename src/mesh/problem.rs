@@ -163,46 +163,66 @@ impl Problem {
     }
 }
 
+/// So many of a thing: "1 edge", "6 edges".
+struct Many(u32, &'static str);
+
+impl fmt::Display for Many {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}{}", self.0, self.1, if self.0 == 1 { "" } else { "s" })
+    }
+}
+
 impl fmt::Display for Problem {
     /// A plain English sentence for the terminal.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Open { edges } => write!(f, "The surface is open at {edges} edges, so it has no volume. Close it and export again."),
+            Self::Open { edges } => {
+                write!(f, "The surface is open at {}, so it has no volume. Close it and export again.", Many(*edges, "edge"))
+            }
             Self::MixedWinding { edges } => {
                 write!(
                     f,
-                    "Triangles disagree about what is outside at {edges} edges, so there is no volume. Repair the model and export again."
+                    "Triangles disagree about what is outside at {}, so there is no volume. Repair the model and export again.",
+                    Many(*edges, "edge")
                 )
             }
             Self::InsideOut { shells } => {
-                write!(f, "{shells} of its solids are inside out. They were measured as if turned the right way.")
+                write!(f, "Wound inside out: {}. Measured as if turned the right way.", Many(*shells, "solid"))
             }
             Self::SealedVoid { voids, void_mm3 } => write!(
                 f,
-                "{voids} sealed cavities, {void_mm3:.2} mm³ together: no investment gets in, so they pour solid. The metal is counted with them filled."
+                "Sealed: {} of {void_mm3:.2} mm³ in all. No investment gets in, so it pours solid, and the metal is counted with it filled.",
+                Many(*voids, "void")
             ),
             Self::OverlappingShells { pairs, at_least_mm3, at_most_mm3 } => write!(
                 f,
-                "{pairs} pairs of solids pass through each other. Together they fill at least {at_least_mm3:.2} and not more than {at_most_mm3:.2} mm³. \
-                 Unite them for the true figure."
+                "Solids pass through each other, {}. Together they fill at least {at_least_mm3:.2} and not more than {at_most_mm3:.2} mm³. \
+                 Unite them for the true figure.",
+                Many(*pairs, "pair")
             ),
             Self::NestedSameWinding { shells, counted_twice_mm3 } => write!(
                 f,
-                "{shells} solids lie wholly inside another; their {counted_twice_mm3:.2} mm³ are counted once. If a cavity was meant, its surface must face inward."
+                "Wholly inside another solid: {} of {counted_twice_mm3:.2} mm³ in all, counted once. If a cavity was meant, its surface must face inward.",
+                Many(*shells, "solid")
             ),
             Self::OverlapNotSettled { at_most_mm3 } => {
                 write!(f, "Too many parts touch to tell which overlap. They fill not more than {at_most_mm3:.2} mm³.")
             }
-            Self::DuplicateTriangles { triangles } => write!(f, "{triangles} triangles stand in the file again and were left out."),
-            Self::Degenerate { triangles } => write!(f, "{triangles} triangles have no area and count for nothing."),
-            Self::NonManifoldEdges { edges } => write!(f, "More than two triangles meet at {edges} edges: parts touch along a line."),
+            Self::DuplicateTriangles { triangles } => {
+                write!(f, "Standing in the file again and left out: {}.", Many(*triangles, "triangle"))
+            }
+            Self::Degenerate { triangles } => write!(f, "Without area and counted for nothing: {}.", Many(*triangles, "triangle")),
+            Self::NonManifoldEdges { edges } => {
+                write!(f, "More than two triangles meet at {}: parts touch along a line.", Many(*edges, "edge"))
+            }
             Self::SeamsClosed { corners, widest_gap_mm } => {
                 write!(
                     f,
-                    "The seams of {corners} corners did not quite meet (at most {widest_gap_mm:.7} mm apart). They were closed for measuring."
+                    "Seams did not quite meet at {} (at most {widest_gap_mm:.7} mm apart). They were closed for measuring.",
+                    Many(*corners, "corner")
                 )
             }
-            Self::Flat { shells } => write!(f, "{shells} closed sheets enclose nothing and count for nothing."),
+            Self::Flat { shells } => write!(f, "Enclosing nothing and counted for nothing: {}.", Many(*shells, "closed sheet")),
             Self::AbsurdSize { largest_mm, probable_unit: Some(unit) } => write!(
                 f,
                 "Its longest side reads as {largest_mm} mm. The file was probably drawn in {}: then it is {:.4} mm.",

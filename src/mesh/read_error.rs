@@ -88,6 +88,17 @@ impl From<Stop> for ReadError {
 
 impl From<std::io::Error> for ReadError {
     fn from(error: std::io::Error) -> Self {
-        Self::CannotRead { reason: error.to_string() }
+        use std::io::ErrorKind as Kind;
+        let reason = match error.kind() {
+            Kind::NotFound => "it is not there",
+            Kind::PermissionDenied => "you do not have permission",
+            Kind::IsADirectory => "it is a folder",
+            Kind::TimedOut => "the disk did not answer in time",
+            Kind::Interrupted => "it was interrupted",
+            // An error of our own says its own words.
+            _ if error.raw_os_error().is_none() => return Self::CannotRead { reason: error.to_string() },
+            _ => "the disk or the system failed",
+        };
+        Self::CannotRead { reason: reason.to_owned() }
     }
 }

@@ -76,11 +76,8 @@ fn clock(desk: &Desk<'_>, flask: &FlaskFigures) -> Table {
         head("column-really", Side::Left),
     ]);
     let steps = ["mix-step-mix", "mix-step-bowl", "mix-step-pour", "mix-step-flask"];
-    let mut over = Some(0.0);
-    for (key, id) in steps.iter().zip(flask.mix.steps) {
-        over = over.zip(desk.number(id)).map(|(over, takes)| over + takes);
-        let at = over.map_or_else(|| desk.figure(id), |minutes| print(minutes, Kind::Duration, desk.words.style).to_string());
-        table.row([desk.label(key), desk.figure(id), at, line()]);
+    for ((key, takes), over) in steps.iter().zip(flask.mix.steps).zip(flask.mix.over) {
+        table.row([desk.label(key), desk.figure(takes), desk.figure(over), line()]);
     }
     table.row([desk.label("mix-finish-by"), String::new(), desk.figure(flask.mix.finish_by), line()]);
     table

@@ -432,6 +432,16 @@ const ROWS: &[Row] = &[
         },
     ),
     row(
+        "client-metal",
+        |w| {
+            w.studio.lots[0].owner = "A".to_owned();
+            w.studio.lots.push(lot("S-2", "silver-925"));
+            w.melt().charge.push(draw("S-2", "1"));
+        },
+        // Their own metal in their own pieces alone.
+        |w| w.studio.lots[0].owner = "A".to_owned(),
+    ),
+    row(
         "lot-fineness-unknown",
         |w| (w.studio.lots[0].alloy, w.studio.lots[0].fineness_permille) = (None, said(925.0)),
         |w| (w.studio.lots[0].metal, w.studio.lots[0].fineness_permille) = ("Ag".to_owned(), said(925.0)),
@@ -459,6 +469,7 @@ const ROWS: &[Row] = &[
     ),
     row("solidus-uncertain", |w| w.line().alloy = some("bronze-silicon"), |w| w.line().alloy = some("bronze-tin")),
     row("own-limit", |w| powder_to(w, 800.0), |w| powder_to(w, 780.0)),
+    row("entry-other-kind", |w| w.flask().powder = some("kiln-studio"), |w| w.flask().powder = some("no-such-powder")),
     row("unfinished", |w| w.flask().powder = None, |_| {}),
     row("unfinished", |w| w.burnout().pour_at = None, |_| {}),
     row("unfinished", |w| w.melt().crucible = None, |_| {}),

@@ -93,28 +93,31 @@ fn errors_say_line_and_column_in_plain_words() {
         ("flasks: [(id: 4294967296)]", ""),
         ("flasks: [(id: 1.5)]", ""),
         ("flasks: [(id: 1, id: 2)]", "twice"),
-        ("flasks: {}", ""),
-        ("flasks: 5", ""),
-        ("name: 5", ""),
-        ("name: text", ""),
+        ("flasks: {}", "a list in [ ]"),
+        ("flasks: 5", "a list in [ ]"),
+        ("flasks: [5]", "“(”"),
+        ("flasks: [(id: 1) (id: 2)]", "“,”"),
+        ("name: 5", "a text in quotes"),
+        ("name: text", "a text in quotes"),
         ("flasks: [(id: 1, drive: Sideways)]", "Sideways"),
         ("flasks: [(id: 1, vessel: \"Not A Slug\")]", "slug"),
         ("flasks: [(id: 1, reserve: 0.0000001)]", "decimals"),
         ("flasks: [(id: 1, reserve: 1e9)]", ""),
         ("flasks: [(id: 1, reserve: NaN)]", ""),
-        ("made: \"2026-02-30\"", ""),
+        ("made: \"2026-02-30\"", "calendar"),
         ("made: 2026", ""),
-        ("burnouts: [(id: 1, pour_at: \"tomorrow\")]", ""),
+        ("burnouts: [(id: 1, pour_at: \"tomorrow\")]", "calendar"),
         ("accepted: [(place: \"flask\")]", "place"),
         ("job_id: \"5f0c\"", "32"),
         ("name: \"x\" flasks: []", ""),
         ("name: \"x\",) (", "behind"),
-        ("name: \"no end", ""),
+        ("name: \"no end", "cut off"),
     ] {
         let error = fails(&format!("(format: 1, readable_since: 1,\n{body}\n)\n"));
         assert!(error.starts_with("line "), "{body}: {error}");
         let wanted = if part == "slug" { "small letters" } else { part };
         assert!(error.contains(wanted), "{body}: {error}");
+        assert!(!error.contains("Expected") && !error.contains('`') && !error.contains("parse"), "a caster's words: {error}");
     }
     let _ = World::sound();
 }
@@ -131,4 +134,19 @@ fn what_is_no_document_at_all_is_said_plainly() {
     // A studio is no job, though both have a header.
     let studio = write_studio(&World::sound().studio).unwrap();
     assert!(matches!(read_job(studio.as_bytes()), Err(ReadError::Syntax { .. })));
+}
+
+#[test]
+fn a_file_that_was_cut_off_says_so() {
+    let whole = pourbook::job::format::write_job(&World::full().job).unwrap();
+    let end = whole.trim_end().len();
+    let mut told = 0;
+    for cut in (200..end).step_by(7).filter(|cut| whole.is_char_boundary(*cut)) {
+        let error = read_job(&whole.as_bytes()[..cut]).unwrap_err().to_string();
+        told += usize::from(error.contains("cut off"));
+        assert!(error.contains("cut off") || error.contains("expected") || error.contains("missing"), "cut at {cut}: {error}");
+    }
+    // A cut in the middle of a number or word may leave another number or word, and the next thing is missed first.
+    let cuts = (end - 200) / 7;
+    assert!(told * 10 > cuts * 9, "{told} of {cuts}");
 }

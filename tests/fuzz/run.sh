@@ -123,7 +123,7 @@ find_planted() {
         echo "$target: a seed reaches the planted bug by itself, so nothing is proved"
         return 1
     fi
-    "$out/bin-planted/$target" -max_total_time=120 -seed=1 -max_len="$(longest "$target")" -dict="$(dictionary "$target")" \
+    "$out/bin-planted/$target" -max_total_time=240 -seed=1 -max_len="$(longest "$target")" -dict="$(dictionary "$target")" \
         -artifact_prefix="$work/" "$work/corpus" "$out/seeds/$target" > "$log" 2>&1 || true
     rm -rf "$work"
     if grep -q 'planted bug found' "$log"; then

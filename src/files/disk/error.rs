@@ -1,6 +1,7 @@
 //! What went wrong on a disk, in a plain sentence: what was tried, why it failed, and the path last.
 
 use std::{
+    borrow::Cow,
     fmt, io,
     path::{Path, PathBuf},
 };
@@ -60,8 +61,10 @@ pub struct DiskError {
     pub act: Act,
     /// The kind of failure, as the system gave it.
     pub kind: io::ErrorKind,
-    /// The system's own words, used where we have none.
+    /// Why, in the system's own words or in ours.
     pub detail: String,
+    /// True where they are the system's.
+    pub from_system: bool,
     /// Where.
     pub path: PathBuf,
 }
@@ -70,13 +73,13 @@ impl DiskError {
     /// Wraps the system's error.
     #[must_use]
     pub fn new(act: Act, path: &Path, error: &io::Error) -> Self {
-        Self { act, kind: error.kind(), detail: error.to_string(), path: path.to_path_buf() }
+        Self { act, kind: error.kind(), detail: error.to_string(), from_system: true, path: path.to_path_buf() }
     }
 
     /// An error of our own, `detail` completing "because …".
     #[must_use]
     pub fn own(act: Act, path: &Path, kind: io::ErrorKind, detail: &str) -> Self {
-        Self { act, kind, detail: detail.to_owned(), path: path.to_path_buf() }
+        Self { act, kind, detail: detail.to_owned(), from_system: false, path: path.to_path_buf() }
     }
 
     /// What a person can do about it, as a whole sentence without its full stop.
@@ -90,8 +93,8 @@ impl DiskError {
         }
     }
 
-    fn reason(&self) -> &str {
-        match self.kind {
+    fn reason(&self) -> Cow<'_, str> {
+        let known = match self.kind {
             io::ErrorKind::NotFound => "it is not there",
             io::ErrorKind::PermissionDenied => "you do not have permission",
             io::ErrorKind::AlreadyExists => "the name is already taken",
@@ -103,9 +106,17 @@ impl DiskError {
             io::ErrorKind::FileTooLarge => "it is too large",
             io::ErrorKind::NotADirectory => "part of its path is not a folder",
             io::ErrorKind::IsADirectory => "it is a folder",
+            // The system's own words, without the number behind them, which says nothing to a caster.
+            _ if self.from_system => return format!("the disk or the system failed ({})", without_number(&self.detail)).into(),
             _ => &self.detail,
-        }
+        };
+        known.into()
     }
+}
+
+/// `Input/output error (os error 5)` without what stands in brackets.
+fn without_number(words: &str) -> &str {
+    words.split(" (os error").next().unwrap_or(words)
 }
 
 impl fmt::Display for DiskError {

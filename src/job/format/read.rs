@@ -98,7 +98,7 @@ fn read<T: DeserializeOwned>(bytes: &[u8]) -> Result<Opened<T>, ReadError> {
         text = rest.to_owned();
     }
     let read_only = header.format > FORMAT;
-    let document = if read_only { read_tolerant(text)? } else { options().from_str(&text).map_err(|error| syntax(&error))? };
+    let document = if read_only { read_tolerant(text)? } else { options().from_str(&text).map_err(|error| syntax(&error, &text))? };
     Ok(Opened { document, format: header.format, read_only })
 }
 
@@ -120,7 +120,7 @@ fn read_tolerant<T: DeserializeOwned>(mut text: String) -> Result<T, ReadError> 
             _ => None,
         };
         let Some((start, end)) = unknown else {
-            return options().from_str(&text).map_err(|error| syntax(&error));
+            return options().from_str(&text).map_err(|error| syntax(&error, &text));
         };
         cut += blank(&mut text, start + cut, end + cut);
         short.replace_range(start..end, "");
@@ -142,8 +142,13 @@ fn offset(text: &str, line: usize, column: usize) -> usize {
     start + text[start..].chars().take(column.saturating_sub(1)).map(char::len_utf8).sum::<usize>()
 }
 
-fn syntax(error: &ron::error::SpannedError) -> ReadError {
-    ReadError::Syntax { line: error.span.start.line, column: error.span.start.col, says: plain(&error.code) }
+fn syntax(error: &ron::error::SpannedError, text: &str) -> ReadError {
+    let (line, column) = (error.span.start.line, error.span.start.col);
+    // Whatever is expected where nothing follows any more, the file ends too early.
+    let at_end = offset(text, error.span.end.line, error.span.end.col) >= text.trim_end().len()
+        && !matches!(error.code, ron::Error::Message(_) | ron::Error::TrailingCharacters);
+    let says = if at_end { plain(&ron::Error::Eof) } else { plain(&error.code) };
+    ReadError::Syntax { line, column, says }
 }
 
 /// The reader's own words for what happens often, in plain language.
@@ -160,9 +165,30 @@ fn plain(code: &ron::Error) -> String {
         }
         E::DuplicateStructField { field, .. } => format!("“{field}” is said twice"),
         E::ExpectedFloat | E::ExpectedInteger => "a number is expected here".to_owned(),
-        E::ExpectedString | E::ExpectedStringEnd => "a text in quotes is expected here".to_owned(),
+        E::ExpectedString => "a text in quotes is expected here".to_owned(),
+        E::ExpectedStringEnd => "the text in quotes that begins here has no end; a quote is missing, or the file was cut off".to_owned(),
+        E::ExpectedArray => "a list in [ ] is expected here".to_owned(),
+        E::ExpectedArrayEnd => "this list is not closed; a “,” or a “]” is expected here".to_owned(),
+        E::ExpectedMap => "a list of pairs in { } is expected here".to_owned(),
+        E::ExpectedMapColon => "a “:” is expected here".to_owned(),
+        E::ExpectedMapEnd => "this list of pairs is not closed; a “,” or a “}” is expected here".to_owned(),
+        E::ExpectedStructLike | E::ExpectedNamedStructLike(_) => "a “(” is expected here".to_owned(),
+        E::ExpectedStructLikeEnd | E::ExpectedOptionEnd => "a bracket is not closed; a “,” or a “)” is expected here".to_owned(),
+        E::ExpectedComma => "a “,” is expected here".to_owned(),
+        E::ExpectedIdentifier | E::InvalidIdentifier(_) => "the name of a field is expected here".to_owned(),
+        E::ExpectedOption => "Some(…) or None is expected here".to_owned(),
+        E::MissingStructField { field, .. } => format!("“{field}” is missing here"),
+        E::UnclosedBlockComment => "a comment that begins with /* has no end".to_owned(),
+        E::InvalidEscape(_) => "a “\\” in this text is followed by what it cannot stand before".to_owned(),
+        E::IntegerOutOfBounds => "this number is too large or too small to stand here".to_owned(),
+        E::InvalidIntegerDigit { digit, .. } => format!("“{digit}” cannot stand in this number"),
+        E::UnexpectedChar(found) => format!("“{found}” cannot stand here"),
         E::ExpectedBoolean => "true or false is expected here".to_owned(),
         E::TrailingCharacters => "something stands behind the end of the document".to_owned(),
+        // The calendar's own words are for programmers.
+        E::Message(says) if ["parsed ", "failed to parse"].iter().any(|start| says.starts_with(start)) => {
+            "this is no day or time of the calendar; write a day as 2026-12-01 and a time as 2026-12-01T14:30:00".to_owned()
+        }
         E::Message(says) => says.clone(),
         E::InvalidValueForType { expected, found } => format!("{expected} is expected here, but {found} stands here"),
         other => other.to_string(),

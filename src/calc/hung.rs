@@ -35,7 +35,8 @@ pub(super) fn patterns<'a>(tree: &Tree, by_id: &ById<'a>) -> Vec<&'a Pattern> {
     for hung in &tree.pieces {
         let Some((_, found)) = by_id.line(hung.line) else { continue };
         if found.line.exceptions.is_empty() {
-            ids.extend(found.line.pattern);
+            // Lines of one design hang side by side.
+            ids.extend(found.line.pattern.filter(|pattern| ids.last() != Some(pattern)));
         } else {
             ids.extend(by_pattern(hung, found.line).into_iter().filter_map(|(pattern, _)| pattern));
         }

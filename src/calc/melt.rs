@@ -118,8 +118,10 @@ impl<'a> Pass<'a> {
         let crucible = self.entry::<Crucible>(melt.crucible.as_ref(), place);
         let mut figures = self.poured(Some(melt.id), place, &fed, crucible);
         let alloy = fed.iter().find_map(|flask| flask.alloy.as_ref());
-        let pieces = self.pieces_fed(&fed, by_id);
-        figures.fineness = self.drawn(melt, &figures, alloy, &pieces);
+        if !melt.charge.is_empty() {
+            let pieces = self.pieces_fed(&fed, by_id);
+            figures.fineness = self.drawn(melt, &figures, alloy, &pieces);
+        }
         figures
     }
 

@@ -41,12 +41,9 @@ impl<'a> Pass<'a> {
         pieces
     }
 
-    /// What the lots drawn give; `None` where nothing is drawn yet or the alloy carries no mark.
+    /// What the lots drawn give; `None` where the alloy carries no mark.
     pub(super) fn drawn(&mut self, melt: &'a Melt, figures: &MeltFigures, alloy: Option<&EntryId>, fed: &PiecesFed<'a>) -> Option<Id> {
         let place = Place::Melt(melt.id);
-        if melt.charge.is_empty() {
-            return None;
-        }
         let studio = self.studio;
         let alloy = alloy.and_then(|id| self.shelf.get::<Alloy>(id.as_str()));
         let metal = alloy.and_then(|alloy| alloy.fineness).map(|mark| mark.metal);

@@ -122,7 +122,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
     pass.trees_in_flasks();
-    pass.wanting(&by_id);
+    pass.wanting(&flasks);
     pass.pieces_hung(&by_id);
     pass.late(&flasks, &burnouts, &by_id);
     pass.shelf_changes(shelves);

@@ -128,8 +128,11 @@ impl<'a> Pass<'a> {
     pub(super) fn offers(&mut self, lines: &[LineFigures]) -> Vec<OfferFigures> {
         let job = self.job;
         let mut clients: BTreeMap<&'a str, (Vec<Covered<'a>>, Vec<&'a Quote>)> = BTreeMap::new();
-        for (index, (order, line)) in job.lines().enumerate() {
-            clients.entry(order.client.trim()).or_default().0.push((order, line, index));
+        let mut index = 0;
+        for order in job.orders.iter().filter(|order| !order.lines.is_empty()) {
+            let covered = &mut clients.entry(order.client.trim()).or_default().0;
+            covered.extend(order.lines.iter().zip(index..).map(|(line, index)| (order, line, index)));
+            index += order.lines.len();
         }
         for quote in &job.quotes {
             clients.entry(quote.client.trim()).or_default().1.push(quote);
@@ -183,10 +186,11 @@ impl<'a> Pass<'a> {
     ) -> OfferFigures {
         let margin = self.share(quote.margin, self.studio.money.margin, (&MARGIN, &NO_MARGIN), place);
         let chosen = |order: &Order| quote.orders.is_empty() || quote.orders.contains(&order.id);
-        let live = covered.iter().filter(|(order, line, _)| chosen(order) && crate::job::Job::pieces_of(line) > 0);
-        let live: Vec<Covered<'a>> = live.copied().collect();
-        let mut lines = Vec::with_capacity(live.len());
-        for (_, line, index) in &live {
+        let mut lines: Vec<OfferLineFigures> = Vec::with_capacity(covered.len());
+        for (order, line, index) in covered {
+            if !chosen(order) || crate::job::Job::pieces_of(line) == 0 {
+                continue;
+            }
             let mut work = self.work_of_line(line, margin);
             for extra in quote.extras.iter().filter(|extra| extra.line == Some(line.id)) {
                 work.push(self.extra(extra, margin, Place::Line(line.id)));
@@ -196,7 +200,7 @@ impl<'a> Pass<'a> {
             lines.push(OfferLineFigures { line: line.id, index: *index, work, other, sum });
         }
         // What names a line that is not in the quote is still owed: it counts for the whole.
-        let own = |extra: &&Extra| extra.line.is_none_or(|id| live.iter().all(|(_, line, _)| line.id != id));
+        let own = |extra: &&Extra| extra.line.is_none_or(|id| lines.iter().all(|line| line.line != id));
         let besides: Vec<(WorkFor, Id)> = quote.extras.iter().filter(own).map(|extra| self.extra(extra, margin, place)).collect();
         let sums: Vec<Id> = besides.iter().map(|(_, sum)| *sum).collect();
         let besides_all = (!sums.is_empty()).then(|| self.book.derive_over(&BESIDES, place, &sums));

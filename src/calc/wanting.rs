@@ -1,13 +1,13 @@
 //! What a plan still lacks, says twice, or plans for nothing.
 
-use super::by_id::ById;
 use super::finding::{self, Arg, KINDS};
+use super::flask::FlaskFigures;
 use super::pass::Pass;
 use crate::job::{Burnout, Flask, Job, Melt, Place, Tree};
 use crate::stock::EntryId;
 
 impl<'a> Pass<'a> {
-    pub(super) fn wanting(&mut self, by_id: &ById<'a>) {
+    pub(super) fn wanting(&mut self, flasks: &[FlaskFigures]) {
         let job = self.job;
         for flask in &job.flasks {
             self.unfinished(Place::Flask(flask.id), &flask_lacks(flask, job));
@@ -21,8 +21,10 @@ impl<'a> Pass<'a> {
         for melt in &job.melts {
             self.melt_wanting(melt);
         }
-        for tree in &job.trees {
-            self.parts_not_weighed(tree, by_id);
+        for flask in flasks {
+            if let Some(tree) = job.trees.iter().find(|tree| Some(tree.id) == flask.tree) {
+                self.parts_not_weighed(tree, &flask.materials);
+            }
         }
         self.scratches();
         self.acceptances();
@@ -45,19 +47,18 @@ impl<'a> Pass<'a> {
     }
 
     /// On a weighed tree every material counts by the scale alone: one that was not weighed is metal that nobody charges.
-    fn parts_not_weighed(&mut self, tree: &'a Tree, by_id: &ById<'a>) {
+    fn parts_not_weighed(&mut self, tree: &Tree, hung: &[EntryId]) {
         // A part without a material may be the very one.
         if tree.weighed.is_empty() || tree.weighed.iter().any(|part| part.material.is_none()) {
             return;
         }
         let main = tree.main_sprue.iter().filter_map(|main| main.material.as_ref());
         let runs = tree.sprues.iter().filter(|run| run.count > 0).filter_map(|run| run.material.as_ref());
-        let mut hung: Vec<&'a EntryId> = main.chain(runs).collect();
-        hung.extend(super::hung::patterns(tree, by_id).into_iter().filter_map(|pattern| pattern.material.as_ref()));
-        hung.sort_unstable();
-        hung.dedup();
-        hung.retain(|material| tree.weighed.iter().all(|part| part.material.as_ref() != Some(*material)));
-        for material in hung {
+        let mut missing: Vec<&EntryId> = main.chain(runs).chain(hung).collect();
+        missing.sort_unstable();
+        missing.dedup();
+        missing.retain(|material| tree.weighed.iter().all(|part| part.material.as_ref() != Some(*material)));
+        for material in missing {
             let name = Arg::Text(self.name_of(material));
             self.find(&finding::PART_NOT_WEIGHED, Place::Tree(tree.id), vec![name]);
         }

@@ -106,15 +106,20 @@ impl<'a> Pass<'a> {
 
     /// Defaults nobody confirmed: one Note a page, with their count.
     pub(super) fn unconfirmed_defaults(&mut self) {
-        let mut pages: BTreeMap<&'static str, (u64, Vec<&'static Given>)> = BTreeMap::new();
+        let mut used: Vec<(&'static Given, u64)> = Vec::new();
         for line in self.book.lines() {
             if let Origin::Default(given) = line.origin {
-                let page = pages.entry(page_of(given.key)).or_default();
-                page.0 += 1;
-                if !page.1.contains(&given) {
-                    page.1.push(given);
+                match used.iter_mut().find(|(other, _)| std::ptr::eq(*other, given)) {
+                    Some((_, count)) => *count += 1,
+                    None => used.push((given, 1)),
                 }
             }
+        }
+        let mut pages: BTreeMap<&'static str, (u64, Vec<&'static Given>)> = BTreeMap::new();
+        for (given, count) in used {
+            let page = pages.entry(page_of(given.key)).or_default();
+            page.0 += count;
+            page.1.push(given);
         }
         for (page, (count, givens)) in pages {
             self.find(&finding::DEFAULTS, Place::Job, vec![Arg::Words(vec![page]), Arg::Count(count), Arg::Givens(givens)]);

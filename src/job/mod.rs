@@ -77,6 +77,9 @@ impl Job {
     /// Pieces a line really has: its quantity less the cancelled ones.
     #[must_use]
     pub fn pieces_of(line: &Line) -> u32 {
+        if line.exceptions.is_empty() {
+            return line.quantity;
+        }
         let cancelled = line.exceptions.iter().filter(|(number, exception)| exception.cancelled && **number <= line.quantity).count();
         line.quantity.saturating_sub(u32::try_from(cancelled).unwrap_or(u32::MAX))
     }

@@ -159,6 +159,9 @@ fn the_record_and_what_is_answered_for_point_at_what_is_there() {
     let withdrawn = |of| Event::Withdrawn { entry: RecordId(of), reason: String::new() };
     assert_eq!(told(&recorded(vec![entry(1, rejected(2, 2)), entry(2, withdrawn(1))])), [""; 0], "withdrawn, it says nothing any more");
     assert_eq!(told(&recorded(vec![entry(2, withdrawn(1))])), ["record/2, event: it points at record/1, which is not in this job"]);
+    // An entry that takes back what took back nothing takes back nothing either, and only the first is at fault.
+    let chain = vec![entry(4, withdrawn(9)), entry(5, withdrawn(4)), entry(6, withdrawn(5))];
+    assert_eq!(told(&recorded(chain)), ["record/4, event: it points at record/9, which is not in this job"]);
     let accepted = |place| Job { accepted: vec![Accepted { place, ..Accepted::default() }], ..two_orders() };
     assert_eq!(told(&accepted(Place::Line(LineId(2)))), [""; 0]);
     assert_eq!(told(&accepted(Place::Flask(FlaskId(4)))), ["job, accepted.place: it points at flask/4, which is not in this job"]);

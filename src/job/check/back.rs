@@ -108,21 +108,33 @@ impl Mending {
         }
     }
 
-    /// The record only grows, so what it points at may be gone: such an entry counts for nothing until it is withdrawn.
+    /// The record only grows, so what it points at may be gone: such an entry counts for nothing until it is withdrawn. What is left out here
+    /// may be what another entry takes back, so this goes on until nothing more is left out.
     fn record_pointing(&mut self, job: &mut Job, held: &Held, written: &[Entry]) {
-        let standing: BTreeSet<_> = crate::job::standing(&job.record).map(|entry| entry.id).collect();
-        job.record.retain(|entry| {
-            let Some(missing) = points_at(&entry.event).into_iter().find(|place| !held.holds(*place)) else { return true };
-            let withdrawal = matches!(entry.event, Event::Withdrawn { .. });
-            if !withdrawal && !standing.contains(&entry.id) {
-                return true;
+        loop {
+            let standing: BTreeSet<_> = crate::job::standing(&job.record).map(|entry| entry.id).collect();
+            let recorded: BTreeSet<_> = job.record.iter().map(|entry| Place::Record(entry.id)).collect();
+            let before = job.record.len();
+            job.record.retain(|entry| {
+                let gone = |place: &Place| match place {
+                    Place::Record(_) => !recorded.contains(place),
+                    _ => !held.holds(*place),
+                };
+                let Some(missing) = points_at(&entry.event).into_iter().find(gone) else { return true };
+                let withdrawal = matches!(entry.event, Event::Withdrawn { .. });
+                if !withdrawal && !standing.contains(&entry.id) {
+                    return true;
+                }
+                // A withdrawal of what was left out as a fault has nothing left to take back, and nothing is wrong with it.
+                if !written.iter().any(|other| missing == Place::Record(other.id)) {
+                    self.fault(Place::Record(entry.id), "event", Wrong::Dangling(missing));
+                }
+                false
+            });
+            if job.record.len() == before {
+                return;
             }
-            // A withdrawal of what was left out as a fault has nothing left to take back, and nothing is wrong with it.
-            if !written.iter().any(|other| missing == Place::Record(other.id)) {
-                self.fault(Place::Record(entry.id), "event", Wrong::Dangling(missing));
-            }
-            false
-        });
+        }
     }
 }
 

@@ -1,1 +1,5 @@
-//! Figures to primitives in millimetres.
+//! Figures to primitives in millimetres: what a drawing is made of, apart from whatever paints it.
+
+pub mod arrange;
+pub mod flask;
+pub mod primitive;

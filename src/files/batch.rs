@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use super::disk::{Disk, DiskError, folder_of};
 use super::save::{Hash, Original, SaveError, Saved, hash_of, save};
 use crate::job::check::{self, Fault};
-use crate::job::format::{Opened, ReadError, WriteError, read_job, read_studio, write_job};
+use crate::job::format::{Opened, ReadError, WriteError, read_job, read_studio, write_job, write_studio};
 use crate::job::{Entry, Job, Studio, continues};
 
 /// The studio's file, beside the jobs of its folder.
@@ -46,6 +46,9 @@ pub enum SaveBatchError {
     /// The disk said no, or the file changed there.
     #[error(transparent)]
     Disk(#[from] SaveError),
+    /// What was just written cannot be opened again.
+    #[error(transparent)]
+    Open(#[from] OpenError),
 }
 
 /// A job with its studio.
@@ -77,6 +80,8 @@ pub struct Batch {
     pub read_only: bool,
     /// The record as it lies on the disk: it may only be added to.
     saved_record: Vec<Entry>,
+    /// Hash of the studio's bytes as they lie on the disk; none where there is no such file.
+    studio_hash: Option<Hash>,
 }
 
 impl Batch {
@@ -90,14 +95,16 @@ impl Batch {
             read_job(&bytes).map_err(|error| OpenError::Document { error, path: path.to_owned() })?;
         let by_hand = write_job(&job).map_or(true, |ours| ours.as_bytes() != bytes);
         let (sound, faults) = check::mend(&job);
-        let (studio, studio_error) = match open_studio(disk, &folder_of(path).join(STUDIO_FILE)) {
-            Ok(studio) => (studio.unwrap_or_default(), None),
-            Err(error) => (Studio::default(), Some(error)),
+        let (studio, studio_hash, studio_error) = match read_studio_file(disk, &folder_of(path).join(STUDIO_FILE)) {
+            Ok(Some((studio, hash))) => (studio, Some(hash), None),
+            Ok(None) => (Studio::default(), None, None),
+            Err(error) => (Studio::default(), None, Some(error)),
         };
         let (sound_studio, studio_faults) = check::mend_studio(&studio);
         let saved_record = job.record.clone();
         Ok(Self {
             saved_record,
+            studio_hash,
             path: path.to_owned(),
             job,
             sound,
@@ -127,17 +134,49 @@ impl Batch {
         }
         let text = write_job(&self.job)?;
         let original = if self.by_hand { Original::KeepBeside } else { Original::Replace };
-        let same = |bytes: &[u8]| match read_job(bytes) {
-            Ok(opened) if opened.document == self.job => Ok(()),
-            Ok(_) => Err("what was written reads back as something else".to_owned()),
-            Err(error) => Err(error.to_string()),
-        };
-        let saved = save(disk, &self.path, text.as_bytes(), Some(&self.hash), original, same)?;
+        let saved = save(disk, &self.path, text.as_bytes(), Some(&self.hash), original, |bytes| same_job(bytes, &self.job))?;
         self.hash = saved.hash;
         self.hash_text = saved.hash.to_hex().to_string();
         self.by_hand = false;
         self.saved_record.clone_from(&self.job.record);
         Ok(saved)
+    }
+
+    /// Saves a job for the first time, under a name that nothing stands under, and the studio where its folder has none yet.
+    ///
+    /// # Errors
+    /// [`SaveBatchError`].
+    pub fn create(disk: &dyn Disk, path: &Path, job: &Job, studio: &Studio) -> Result<Self, SaveBatchError> {
+        let text = write_job(job)?;
+        save(disk, path, text.as_bytes(), None, Original::Replace, |bytes| same_job(bytes, job))?;
+        let mut batch = Self::open(disk, path)?;
+        if batch.studio_hash.is_none() && batch.studio_error.is_none() && *studio != Studio::default() {
+            batch.save_studio(disk, studio)?;
+        }
+        Ok(batch)
+    }
+
+    /// Saves the studio beside the job. One that changed on the disk since it was opened is not overwritten.
+    ///
+    /// # Errors
+    /// [`SaveBatchError`].
+    pub fn save_studio(&mut self, disk: &dyn Disk, studio: &Studio) -> Result<(), SaveBatchError> {
+        let text = write_studio(studio)?;
+        let same = |bytes: &[u8]| match read_studio(bytes) {
+            Ok(opened) if opened.document == *studio => Ok(()),
+            Ok(_) => Err("what was written reads back as something else".to_owned()),
+            Err(error) => Err(error.to_string()),
+        };
+        let path = self.folder().join(STUDIO_FILE);
+        // A studio laid out by hand is kept beside, as a job is.
+        let ours = write_studio(&self.studio).is_ok_and(|ours| self.studio_hash == Some(hash_of(ours.as_bytes())));
+        let original = if ours { Original::Replace } else { Original::KeepBeside };
+        let saved = save(disk, &path, text.as_bytes(), self.studio_hash.as_ref(), original, same)?;
+        self.studio_hash = Some(saved.hash);
+        (self.sound_studio, self.studio_faults) = check::mend_studio(studio);
+        self.studio = studio.clone();
+        self.studio_error = None;
+        Ok(())
     }
 
     /// The folder that pattern paths are relative to.
@@ -152,11 +191,23 @@ impl Batch {
 /// # Errors
 /// [`OpenError`] where there is one that cannot be read.
 pub fn open_studio(disk: &dyn Disk, path: &Path) -> Result<Option<Studio>, OpenError> {
+    Ok(read_studio_file(disk, path)?.map(|(studio, _)| studio))
+}
+
+fn same_job(bytes: &[u8], job: &Job) -> Result<(), String> {
+    match read_job(bytes) {
+        Ok(opened) if opened.document == *job => Ok(()),
+        Ok(_) => Err("what was written reads back as something else".to_owned()),
+        Err(error) => Err(error.to_string()),
+    }
+}
+
+fn read_studio_file(disk: &dyn Disk, path: &Path) -> Result<Option<(Studio, Hash)>, OpenError> {
     let bytes = match disk.read(path, LONGEST_DOCUMENT) {
         Ok(bytes) => bytes,
         Err(error) if error.kind == ErrorKind::NotFound => return Ok(None),
         Err(error) => return Err(error.into()),
     };
     let opened = read_studio(&bytes).map_err(|error| OpenError::Document { error, path: path.to_owned() })?;
-    Ok(Some(opened.document))
+    Ok(Some((opened.document, hash_of(&bytes))))
 }

@@ -7,5 +7,6 @@ pub mod batch;
 pub mod disk;
 pub mod lock;
 pub mod pattern_runs;
+pub mod preferences;
 pub mod recover;
 pub mod save;

@@ -30,7 +30,7 @@ pub use kiln::{Kiln, KilnBand};
 pub use overlay::{Overlay, OverlayItem, OverlayNote, OverlayProblem};
 pub use pattern_material::{Burnout, PatternClass, PatternMaterial};
 pub use powder::{LatentStep, Liquid, Powder, PowderClass, PowderThermal};
-pub use read::{ReadError, ron_options};
+pub use read::{ReadError, entry_text, ron_options};
 pub use ring_scale::{NearestSize, RingRule, RingScale, SizeError};
 pub use shelf::{Handle, Shelf};
 pub use sourced::{Curve, Origin, Sourced, Span, Trust};

@@ -9,6 +9,12 @@ pub fn ron_options() -> ron::Options {
     ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
 }
 
+/// An entry as text that can be edited and read again; `None` where it cannot be written, which no entry that was read is.
+#[must_use]
+pub fn entry_text(entry: &super::Entry) -> Option<String> {
+    ron_options().to_string_pretty(entry, ron::ser::PrettyConfig::new().struct_names(false).compact_arrays(true)).ok()
+}
+
 /// Text that could not be read, with its place.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{file}, line {line}, column {column}: {what}")]

@@ -9,7 +9,15 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
-const ENGLISH: &str = include_str!("../../resources/texts/en.ftl");
+/// The English catalogue: what is printed and computed, the window, and the window's pages.
+pub const ENGLISH: [&str; 6] = [
+    include_str!("../../resources/texts/en.ftl"),
+    include_str!("../../resources/texts/window.ftl"),
+    include_str!("../../resources/texts/window_orders.ftl"),
+    include_str!("../../resources/texts/window_flasks.ftl"),
+    include_str!("../../resources/texts/window_heat.ftl"),
+    include_str!("../../resources/texts/window_studio.ftl"),
+];
 
 /// An argument of a text.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -70,12 +78,14 @@ impl Texts {
     pub fn english() -> &'static Self {
         static TEXTS: OnceLock<Texts> = OnceLock::new();
         TEXTS.get_or_init(|| {
-            let resource = FluentResource::try_new(ENGLISH.to_owned()).expect("the shipped catalogue is sound");
             let english: LanguageIdentifier = "en".parse().expect("a language code");
             let mut bundle = FluentBundle::new_concurrent(vec![english]);
             // The marks keep right-to-left names apart in running text; in a printed column they are stray characters.
             bundle.set_use_isolating(false);
-            bundle.add_resource(resource).expect("the shipped catalogue has each key once");
+            for part in ENGLISH {
+                let resource = FluentResource::try_new(part.to_owned()).expect("the shipped catalogue is sound");
+                bundle.add_resource(resource).expect("the shipped catalogue has each key once");
+            }
             Self { bundle }
         })
     }

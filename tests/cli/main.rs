@@ -22,7 +22,12 @@ const DAY: &str = "2026-11-25";
 /// Runs the program; the arguments are split at spaces, `{}` stands for the path.
 fn run(arguments: &str, path: &Path) -> Output {
     let words = arguments.split(' ').map(|word| if word == "{}" { path.as_os_str() } else { word.as_ref() });
-    Command::new(env!("CARGO_BIN_EXE_pourbook")).args(words).output().expect("the program starts")
+    Command::new(env!("CARGO_BIN_EXE_pourbook"))
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .args(words)
+        .output()
+        .expect("the program starts")
 }
 
 /// Exit code, stdout, stderr.

@@ -5,9 +5,7 @@ use std::path::Path;
 
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use pourbook::calc::{all_givens, all_inputs, all_rules, finding::KINDS};
-use pourbook::texts::Texts;
-
-const ENGLISH: &str = include_str!("../../resources/texts/en.ftl");
+use pourbook::texts::{ENGLISH, Texts};
 
 /// Families whose keys are put together by the program, each with all its keys.
 fn families() -> BTreeMap<String, BTreeSet<&'static str>> {
@@ -41,9 +39,9 @@ fn families() -> BTreeMap<String, BTreeSet<&'static str>> {
 
 /// The keys of the catalogue with the arguments their texts use.
 fn catalogue() -> BTreeMap<String, BTreeSet<String>> {
-    let resource = fluent_syntax::parser::parse(ENGLISH).unwrap_or_else(|(_, errors)| panic!("{errors:?}"));
+    let parts = ENGLISH.iter().map(|part| fluent_syntax::parser::parse(*part).unwrap_or_else(|(_, errors)| panic!("{errors:?}")));
     let mut keys = BTreeMap::new();
-    for entry in resource.body {
+    for entry in parts.flat_map(|part| part.body) {
         match entry {
             Entry::Message(message) => {
                 let mut used = BTreeSet::new();
@@ -137,7 +135,7 @@ fn texts_choose_their_wording_by_number() {
 
 #[test]
 fn texts_are_short_and_clean() {
-    for line in ENGLISH.lines().filter(|line| !line.starts_with('#')) {
+    for line in ENGLISH.iter().flat_map(|part| part.lines()).filter(|line| !line.starts_with('#')) {
         assert!(line.chars().count() < 330, "too long: {line}");
         let words = line.trim_start();
         assert!(!words.contains("  ") && !words.contains(" ,") && !line.ends_with(' '), "spaces: {line}");

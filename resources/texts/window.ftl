@@ -1,0 +1,219 @@
+## The window: its frame, what can be done, and the house's widgets.
+
+stage-start = Tree on the scale
+stage-orders = Orders
+stage-patterns = Waxes and prints
+stage-trees = Trees
+stage-flasks = Flasks
+stage-investment = Investment
+stage-burnout = Burnout
+stage-metal = Metal
+stage-pour = Pour
+stage-finish = Finish
+stage-quotes = Quotes
+stage-record = Record
+stage-settings = Studio and window
+stage-gallery = Widgets
+
+do-new = New batch
+do-open = Open a batch…
+do-open-sample = Open the sample
+do-save = Save
+do-save-as = Save as…
+do-undo = Undo
+do-undo-what = Undo { $what }
+do-redo = Redo
+do-redo-what = Redo { $what }
+do-find = Find
+do-bench = Bench view
+do-working = Working pane
+do-findings = Findings
+do-sheet = Bench sheets into a file
+do-quote = Quotes into a file
+do-theme = Day or evening
+do-units = Metric or trade units
+do-larger = Larger type
+do-smaller = Smaller type
+do-quit = Quit
+do-show = show
+do-answer = answer for it…
+do-browse = Look for it…
+do-close = Close
+do-cancel = Cancel
+do-save-and-close = Save and close
+do-close-unsaved = Close without saving
+do-recover = Take up where it stopped
+do-discard = Leave it out
+do-menu = Batch
+
+top-saved = saved
+top-changed = not saved yet
+top-never-saved = not saved anywhere yet
+top-read-only = from a newer version, read only
+top-untitled = Batch without a name
+top-find-hint = Find a piece, a figure, an action
+
+rail-pieces = { $pieces ->
+        [one] one piece
+       *[other] { $pieces } pieces
+    }, { $clients ->
+        [one] one client
+       *[other] { $clients } clients
+    }
+rail-patterns = { $count ->
+        [one] one pattern
+       *[other] { $count } patterns
+    }
+rail-trees = { $count ->
+        [one] one tree
+       *[other] { $count } trees
+    }
+rail-flasks = { $count ->
+        [one] one flask
+       *[other] { $count } flasks
+    }
+rail-quotes = { $count ->
+        [one] one client
+       *[other] { $count } clients
+    }
+rail-record = { $count ->
+        [0] nothing yet
+        [one] one entry
+       *[other] { $count } entries
+    }
+rail-powder = { $what } powder
+rail-pour = pour { $at }
+rail-charge = { $what } to charge
+rail-poured = { $poured } of { $all } poured
+rail-nothing = nothing yet
+rail-start = six entries
+rail-settings = prices, hands, shelf
+
+working-title = Working
+working-none = Choose a figure to see how it comes about.
+working-rule = Rule
+working-numbers = In numbers
+working-terms = Terms
+working-source = Source
+working-used-by = Used by
+working-used-by-none = Nothing else rests on it.
+working-fails = Missing
+working-entered = Typed in this batch.
+working-studio = From the studio's file.
+working-measured = Measured from the pattern's file.
+working-shelf = From the shelf, { $entry }.
+working-default = A default nobody confirmed yet.
+working-constant = A constant.
+working-absent = Not there yet.
+working-what-if = What if
+working-what-if-hint = Other numbers here change nothing in the batch.
+working-would-be = It would be
+working-more = and { $count } more
+
+findings-none = Nothing to say
+findings-title = Findings
+findings-stop = { $count ->
+        [one] 1 Stop
+       *[other] { $count } Stops
+    }
+findings-caution = { $count ->
+        [one] 1 Caution
+       *[other] { $count } Cautions
+    }
+findings-note = { $count ->
+        [one] 1 Note
+       *[other] { $count } Notes
+    }
+findings-faults = Left out
+findings-reading = Reading patterns, { $read } of { $all }
+findings-unit-metric = mm g °C
+findings-unit-trade = in dwt °F
+findings-light = light
+findings-dark = dark
+finding-answered = { $hands } answers for it, { $reason }
+
+finder-nothing = Nothing here is called that.
+finder-piece = piece
+finder-pattern = pattern
+finder-tree = tree
+finder-flask = flask
+finder-figure = figure
+finder-action = action
+finder-page = page
+
+choice-none = choose
+choice-nothing = none
+choice-unknown = not here any more
+entry-day-form = Write the day as 2026-12-20.
+
+close-title = This batch is not saved
+close-says = What you changed since { $since } would be lost. The file on the disk is as it was.
+close-since-open = it was opened
+sign-title = Answer for a finding
+sign-hands = Who
+sign-reason = Why
+sign-master = Only a master signs for a Stop. Add a master to the studio's hands first.
+sign-says = The reason prints on the bench sheet. If it gets worse than now, the finding comes back.
+sign-do = Sign
+sign-no-reason = Write down why.
+edit-sign = sign for a finding
+open-title = Open a batch
+open-path = File
+open-recent = Opened lately
+open-failed = It could not be opened. { $why }
+save-title = Save as
+save-failed = { $why }
+save-hint = A path such as /home/studio/jobs/tide-pool.ron
+sheet-written = Written to { $path }
+recover-title = Work that was not saved
+recover-says = When Pourbook last stopped, “{ $name }” had changes that were not saved, of { $at }. The file itself is whole.
+recover-differs = { $count ->
+        [one] One part of it differs from the file.
+       *[other] { $count } parts of it differ from the file.
+    }
+message-close = Put this message away
+name-flask = Flask { $name }
+name-tree = Tree { $name }
+name-pattern = Pattern { $name }
+edit-drop-pattern = add dropped patterns
+
+## Tree on the scale.
+
+start-says = Six entries to charge, mix and kiln start. Everything else can wait.
+start-several = The batch at a glance
+start-alloy = alloy
+start-vessel = flask
+start-base = base
+start-weight = tree and base on the scale
+start-tare = base alone
+start-material = pattern material
+start-pour-at = pour at
+start-investment = powder
+start-charge = charge
+start-powder = powder
+start-water = water
+start-kiln = kiln on
+start-button = button { $what }
+start-finish = at rest by { $what }
+start-water-at = at { $what }
+start-invested = invested by { $what }
+edit-alloy = choose an alloy
+edit-vessel = choose a flask
+edit-base = choose a base
+edit-tree-weight = weigh the tree
+edit-tare = weigh the base
+edit-material = choose a pattern material
+edit-pour-at = set the time of the pour
+edit-powder = choose a powder
+start-more = weighed beside it
+start-more-parts = { $count ->
+        [one] one more material
+       *[other] { $count } more materials
+    }
+do-open-last = Open the last batch
+do-help = What can be done, and the keys
+help-enter = In a field, Enter takes what is written and moves down.
+help-tab = Tab takes it and moves on.
+help-escape = Escape puts back what stood there.
+help-space = Where a default stands in lighter ink, Space takes it.
+help-units = Any unit of the kind may be typed, with a comma or a point, and simple sums such as 61.34-59.18.

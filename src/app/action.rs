@@ -1,0 +1,148 @@
+//! Everything that can be done from a menu, a key, a button or the finder, in one place.
+
+use eframe::egui::{Key, KeyboardShortcut, Modifiers};
+
+use super::page::Page;
+use crate::job::Place;
+
+/// Something to be done.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Action {
+    /// An empty batch.
+    New,
+    /// Another batch from its file.
+    Open,
+    /// This batch.
+    OpenThis(std::path::PathBuf),
+    /// The sample batch.
+    OpenSample,
+    /// The batch that was opened last.
+    OpenLast,
+    /// What can be done, and the keys for it.
+    Help,
+    /// To the disk.
+    Save,
+    /// Under another name.
+    SaveAs,
+    /// The last change back.
+    Undo,
+    /// The last undone change again.
+    Redo,
+    /// The field that finds pieces, figures and actions.
+    Find,
+    /// The running step in large type, and back.
+    Bench,
+    /// The working pane, in and out.
+    Working,
+    /// The list of findings, in and out.
+    Findings,
+    /// The bench sheets, into a file beside the batch.
+    Sheet,
+    /// The quotes, into a file beside the batch.
+    Quote,
+    /// A page.
+    Go(Page),
+    /// The page of a place.
+    Show(Place),
+    /// Signs for a finding of this kind at this place.
+    Answer(&'static str, Place),
+    /// Day and evening.
+    Theme,
+    /// Metric and trade units.
+    Units,
+    /// Comma or point for the decimal mark.
+    Comma,
+    /// Larger type.
+    Larger,
+    /// Smaller type.
+    Smaller,
+    /// Closes the window.
+    Quit,
+}
+
+impl Action {
+    /// Those that need nothing to be said with them, in the order of a menu.
+    pub const PLAIN: [Self; 21] = [
+        Self::New,
+        Self::Open,
+        Self::OpenLast,
+        Self::OpenSample,
+        Self::Save,
+        Self::SaveAs,
+        Self::Undo,
+        Self::Redo,
+        Self::Find,
+        Self::Bench,
+        Self::Working,
+        Self::Findings,
+        Self::Sheet,
+        Self::Quote,
+        Self::Theme,
+        Self::Units,
+        Self::Comma,
+        Self::Larger,
+        Self::Smaller,
+        Self::Help,
+        Self::Quit,
+    ];
+
+    /// The key of its name.
+    #[must_use]
+    pub fn key(&self) -> &'static str {
+        match self {
+            Self::New => "do-new",
+            Self::Open => "do-open",
+            Self::OpenThis(_) => "do-open",
+            Self::OpenSample => "do-open-sample",
+            Self::OpenLast => "do-open-last",
+            Self::Help => "do-help",
+            Self::Save => "do-save",
+            Self::SaveAs => "do-save-as",
+            Self::Undo => "do-undo",
+            Self::Redo => "do-redo",
+            Self::Find => "do-find",
+            Self::Bench => "do-bench",
+            Self::Working => "do-working",
+            Self::Findings => "do-findings",
+            Self::Sheet => "do-sheet",
+            Self::Quote => "do-quote",
+            Self::Go(page) => page.key(),
+            Self::Show(_) => "do-show",
+            Self::Answer(..) => "do-answer",
+            Self::Theme => "do-theme",
+            Self::Units => "do-units",
+            Self::Comma => "do-comma",
+            Self::Larger => "do-larger",
+            Self::Smaller => "do-smaller",
+            Self::Quit => "do-quit",
+        }
+    }
+
+    /// The key that does it.
+    #[must_use]
+    pub fn shortcut(&self) -> Option<KeyboardShortcut> {
+        let command = |key| Some(KeyboardShortcut::new(Modifiers::COMMAND, key));
+        let shifted = |key| Some(KeyboardShortcut::new(Modifiers::COMMAND | Modifiers::SHIFT, key));
+        let plain = |key| Some(KeyboardShortcut::new(Modifiers::NONE, key));
+        match self {
+            Self::New => command(Key::N),
+            Self::Open => command(Key::O),
+            Self::Save => command(Key::S),
+            Self::SaveAs => shifted(Key::S),
+            Self::Undo => command(Key::Z),
+            Self::Redo => shifted(Key::Z),
+            Self::Find => command(Key::K),
+            Self::Help => plain(Key::F1),
+            Self::Bench => plain(Key::F5),
+            Self::Working => plain(Key::F6),
+            Self::Findings => plain(Key::F7),
+            Self::Sheet => command(Key::P),
+            Self::Theme => plain(Key::F9),
+            Self::Units => plain(Key::F8),
+            Self::Larger => command(Key::Plus),
+            Self::Smaller => command(Key::Minus),
+            Self::Quit => command(Key::Q),
+            _ => None,
+        }
+    }
+}

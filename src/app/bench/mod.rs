@@ -1,0 +1,137 @@
+//! The bench view: the running step in type that is read at two metres. Space goes on, ← goes back, Escape leaves; nothing needs a mouse.
+
+mod clock;
+mod large;
+mod steps;
+pub mod words;
+
+use eframe::egui::{Align, Key, Layout, Modifiers, Ui};
+use jiff::ZonedDateTime;
+
+use super::cx::Cx;
+use clock::Clock;
+use large::Large;
+use steps::Step;
+
+/// What the keys asked for.
+enum Asked {
+    On,
+    Back,
+    Leave,
+}
+
+/// Shows the step.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let steps = steps::all(cx);
+    let mut asked = keys(ui);
+    let large = Large::of(ui, cx.tokens);
+    let place = cx.view.bench.unwrap_or_default().min(steps.len().saturating_sub(1));
+    ui.spacing_mut().item_spacing.y = 6.0 * large.scale;
+    match steps.get(place) {
+        Some(step) => one(ui, cx, &large, step, steps.get(place + 1)),
+        None => nothing(ui, cx, &large),
+    }
+    let pressed = foot(ui, cx, &large, steps.is_empty());
+    asked = asked.or(pressed);
+    match asked {
+        Some(Asked::Leave) => {
+            Clock::forget(ui);
+            cx.view.bench = None;
+        }
+        Some(Asked::On) if place + 1 < steps.len() => {
+            Clock::go_on(ui, steps[place + 1], words::minutes(cx, &steps[place + 1]).flatten());
+            cx.view.bench = Some(place + 1);
+        }
+        Some(Asked::On) => {
+            Clock::forget(ui);
+            cx.view.bench = None;
+        }
+        Some(Asked::Back) => cx.view.bench = Some(place.saturating_sub(1)),
+        None => cx.view.bench = Some(place),
+    }
+    if asked.is_some() {
+        ui.ctx().request_repaint();
+    }
+}
+
+/// Keys, unless a dialog is open over the step. A button that has the focus keeps Space and Enter for itself.
+fn keys(ui: &Ui) -> Option<Asked> {
+    let (dialog, focused) = ui.memory(|memory| (memory.top_modal_layer().is_some(), memory.focused().is_some()));
+    if dialog {
+        return None;
+    }
+    ui.input_mut(|input| {
+        let mut pressed = |keys: &[Key]| keys.iter().any(|key| input.consume_key(Modifiers::NONE, *key));
+        if pressed(&[Key::Escape]) {
+            Some(Asked::Leave)
+        } else if pressed(&[Key::ArrowRight]) || (!focused && pressed(&[Key::Space, Key::Enter])) {
+            Some(Asked::On)
+        } else if pressed(&[Key::ArrowLeft, Key::Backspace]) {
+            Some(Asked::Back)
+        } else {
+            None
+        }
+    })
+}
+
+fn one(ui: &mut Ui, cx: &Cx<'_>, large: &Large, step: &Step, next: Option<&Step>) {
+    head(ui, cx, large, &words::head(cx, step));
+    large.bold(ui, &words::title(cx, step), 64.0, large.tokens.ink);
+    large.wrapped(ui, &words::line(cx, step), 22.0, large.tokens.ink2);
+    ui.add_space(10.0 * large.scale);
+    let clock = Clock::of(ui, cx, step);
+    let mut columns: Vec<(String, String)> = words::numbers(cx, step)
+        .into_iter()
+        .map(|shown| {
+            let (number, unit, _) = super::widget::figure::printed(cx, shown.id, shown.powder);
+            (cx.label(shown.key), format!("{number} {unit}").trim_end().to_owned())
+        })
+        .collect();
+    if let Some(since) = clock.as_ref().and_then(|clock| clock.since_powder.clone()) {
+        columns.push((cx.label("bench-since-powder"), since));
+    }
+    large.band(ui, clock.as_ref().map(|clock| clock.runs.as_str()), &columns);
+    if let Some((share, words)) = clock.as_ref().and_then(|clock| clock.share(cx)) {
+        large.bar(ui, share, &words);
+    }
+    if let Some(key) = words::caution(step) {
+        large.caution(ui, cx, &cx.label(key));
+    }
+    ui.add_space(8.0 * large.scale);
+    large.plain(ui, &cx.label("bench-next"), 16.0, large.tokens.ink2);
+    let next = next.map_or_else(|| cx.label("bench-no-more"), |next| words::next(cx, next));
+    large.bold(ui, &next, 28.0, large.tokens.ink);
+}
+
+/// What step it is at the left, the time of day at the right.
+fn head(ui: &mut Ui, cx: &Cx<'_>, large: &Large, words: &str) {
+    let now = ZonedDateTime::now().with_time_zone(cx.setting.zone.clone()).datetime();
+    ui.horizontal(|ui| {
+        let room = ui.available_width() - 90.0 * large.scale;
+        large.within(ui, words, 24.0, large.tokens.ink2, room);
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            large.plain(ui, &format!("{:02}:{:02}", now.hour(), now.minute()), 24.0, large.tokens.ink2);
+        });
+    });
+}
+
+/// A batch without a step says what to do first.
+fn nothing(ui: &mut Ui, cx: &Cx<'_>, large: &Large) {
+    large.bold(ui, &cx.label("bench-nothing"), 64.0, large.tokens.ink);
+    large.wrapped(ui, &cx.label("bench-nothing-first"), 22.0, large.tokens.ink2);
+}
+
+/// The keys, which may be clicked as well.
+fn foot(ui: &mut Ui, cx: &Cx<'_>, large: &Large, empty: bool) -> Option<Asked> {
+    let mut asked = None;
+    ui.add_space(4.0 * large.scale);
+    ui.horizontal_wrapped(|ui| {
+        let keys = [("bench-key-done", Asked::On), ("bench-key-back", Asked::Back), ("bench-key-leave", Asked::Leave)];
+        for (key, does) in keys.into_iter().filter(|(key, _)| !empty || *key == "bench-key-leave") {
+            if large.link(ui, &cx.label(key), 17.0).clicked() {
+                asked = Some(does);
+            }
+        }
+    });
+    asked
+}

@@ -1,0 +1,124 @@
+//! What a page is given to draw from, and what it may wish for. Wishes are carried out after the frame, so that a page never sees a document
+//! that changes under it.
+
+use eframe::egui::Ui;
+
+use super::action::Action;
+use super::computed::{Chosen, Computed};
+use super::theme::Tokens;
+use super::view::View;
+use crate::calc::{Id, Setting};
+use crate::job::{Job, Studio};
+use crate::paper::words::Words;
+use crate::quantity::{Habits, Style};
+use crate::texts::{Texts, Word};
+
+/// Something a page wants done.
+pub enum Wish {
+    /// The job changed, under a name.
+    Edit(String, Box<dyn FnOnce(&mut Job)>),
+    /// The studio changed, under a name.
+    EditStudio(String, Box<dyn FnOnce(&mut Studio)>),
+    /// An action.
+    Do(Action),
+}
+
+/// Everything a page draws from.
+pub struct Cx<'a> {
+    /// The job as it stands.
+    pub job: &'a Job,
+    /// The studio as it stands.
+    pub studio: &'a Studio,
+    /// What follows from them.
+    pub computed: &'a Computed,
+    /// Day and zone.
+    pub setting: &'a Setting,
+    /// Units and digits.
+    pub style: &'a Style,
+    /// Sentences.
+    pub texts: &'static Texts,
+    /// Colours.
+    pub tokens: Tokens,
+    /// The folder of the batch, once it has one.
+    pub folder: Option<std::path::PathBuf>,
+    /// Where the caster looks; a page may change it at once.
+    pub view: &'a mut View,
+    /// What the page wants done.
+    pub wishes: &'a mut Vec<Wish>,
+}
+
+impl Cx<'_> {
+    /// A text without arguments.
+    #[must_use]
+    pub fn label(&self, key: &str) -> String {
+        self.texts.label(key)
+    }
+
+    /// A text.
+    #[must_use]
+    pub fn say(&self, key: &str, args: &[(&str, Word<'_>)]) -> String {
+        self.texts.say(key, args)
+    }
+
+    /// Wants the job changed; `key` is the text that names the step.
+    pub fn edit(&mut self, key: &str, change: impl FnOnce(&mut Job) + 'static) {
+        let name = self.label(key);
+        self.wishes.push(Wish::Edit(name, Box::new(change)));
+    }
+
+    /// Wants the studio changed.
+    pub fn edit_studio(&mut self, key: &str, change: impl FnOnce(&mut Studio) + 'static) {
+        let name = self.label(key);
+        self.wishes.push(Wish::EditStudio(name, Box::new(change)));
+    }
+
+    /// Wants something done.
+    pub fn act(&mut self, action: Action) {
+        self.wishes.push(Wish::Do(action));
+    }
+
+    /// How figures become words.
+    #[must_use]
+    pub fn words(&self) -> Words<'_> {
+        let currency = &self.computed.sound_studio.money.currency;
+        Words { texts: self.texts, style: self.style, zone: &self.setting.zone, currency }
+    }
+
+    /// What a field takes for granted.
+    #[must_use]
+    pub fn habits(&self) -> Habits {
+        Habits { units: self.style.units, zone: self.setting.zone.clone(), signed: false }
+    }
+
+    /// Is this figure the one whose working is shown?
+    #[must_use]
+    pub fn is_chosen(&self, id: Id) -> bool {
+        let figure = self.computed.book.figure(id);
+        // The place and key rule most of them out before anything is counted.
+        self.view.chosen.is_some_and(|chosen| {
+            chosen.key == figure.origin.key() && chosen.place == figure.place && chosen == Chosen::of(&self.computed.book, id)
+        })
+    }
+
+    /// Shows this figure's working.
+    pub fn choose(&mut self, id: Id) {
+        self.view.chosen = Some(Chosen::of(&self.computed.book, id));
+        self.view.what_if.clear();
+        self.view.working = true;
+    }
+
+    /// A section that folds away; folded until it is asked for.
+    pub fn folded(&mut self, ui: &mut Ui, key: &'static str, add: impl FnOnce(&mut Ui, &mut Self)) {
+        let open = self.view.unfolded.contains(key);
+        if super::widget::button::fold(ui, &self.label(key), open, &self.tokens).clicked() {
+            if open {
+                self.view.unfolded.remove(key);
+            } else {
+                self.view.unfolded.insert(key);
+            }
+        }
+        if open {
+            add(ui, self);
+        }
+    }
+}

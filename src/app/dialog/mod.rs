@@ -1,0 +1,119 @@
+//! Questions that stand before the window until they are answered. Each says what happened, what is safe, and what can be done.
+
+mod close;
+mod file;
+mod help;
+mod recover;
+mod sign;
+
+use std::path::PathBuf;
+
+use eframe::egui::{self, Id, Ui};
+
+use super::cx::Cx;
+use crate::files::recover::RecoveryFound;
+use crate::job::Place;
+
+/// A question.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Dialog {
+    /// Close with changes that are not saved, and then?
+    Close(Then),
+    /// Which batch to open.
+    Open {
+        /// The path as it is typed.
+        path: String,
+        /// Why the last try failed.
+        failed: Option<String>,
+    },
+    /// Under which name to save.
+    SaveAs {
+        /// The path as it is typed.
+        path: String,
+        /// Why the last try failed.
+        failed: Option<String>,
+        /// What follows.
+        then: Option<Then>,
+    },
+    /// What can be done, and the keys for it.
+    Help,
+    /// Work that was set aside and never saved.
+    Recover {
+        /// What the batch is called.
+        name: String,
+        /// The work.
+        found: Box<RecoveryFound>,
+        /// The keys of what differs from the file.
+        differs: Vec<&'static str>,
+    },
+    /// Sign for a finding.
+    Sign {
+        /// Its kind.
+        kind: &'static str,
+        /// Where.
+        place: Place,
+        /// Who.
+        hands: String,
+        /// Why.
+        reason: String,
+        /// Said to be wrong.
+        failed: Option<String>,
+    },
+}
+
+/// What follows when a batch is out of the way.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Then {
+    /// The window closes.
+    Quit,
+    /// An empty batch.
+    New,
+    /// The dialog that opens another.
+    AskOpen,
+    /// Another batch.
+    Open(PathBuf),
+    /// The sample.
+    Sample,
+}
+
+/// What was answered.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Answer {
+    /// Nothing is to happen.
+    Cancel,
+    /// Save, then go on.
+    SaveThen(Then),
+    /// Go on without saving.
+    Anyway(Then),
+    /// Open this one.
+    Open(PathBuf),
+    /// Save under this name, then go on.
+    SaveAs(PathBuf, Option<Then>),
+    /// Signed.
+    Sign(&'static str, Place, String, String),
+    /// Ask the system for a file.
+    Browse,
+    /// Take up the work that was set aside.
+    Recover,
+    /// Leave it out for good.
+    LeaveOut,
+}
+
+/// Shows the question that stands, and gives the answer once there is one.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, dialog: &mut Dialog, recent: &[PathBuf]) -> Option<Answer> {
+    let mut answer = None;
+    let modal = egui::Modal::new(Id::unique("dialog")).show(ui.ctx(), |ui| {
+        ui.set_width(500.0);
+        match dialog {
+            Dialog::Close(then) => close::show(ui, cx, then, &mut answer),
+            Dialog::Open { path, failed } => file::open(ui, cx, (path, failed.as_deref()), recent, &mut answer),
+            Dialog::SaveAs { path, failed, then } => file::save_as(ui, cx, (path, failed.as_deref()), then.as_ref(), &mut answer),
+            Dialog::Help => help::show(ui, cx, &mut answer),
+            Dialog::Recover { name, found, differs } => recover::show(ui, cx, (name, found, differs), &mut answer),
+            Dialog::Sign { kind, place, hands, reason, failed } => {
+                sign::show(ui, cx, (kind, *place), (hands, reason, failed), &mut answer);
+            }
+        }
+    });
+    answer.or_else(|| modal.should_close().then_some(Answer::Cancel))
+}

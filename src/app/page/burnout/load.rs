@@ -1,0 +1,129 @@
+//! What a load is: its kiln, its pour, its programme, the flasks in it.
+
+use eframe::egui::{Id, Ui};
+
+use super::change;
+use crate::app::cx::Cx;
+use crate::app::widget::choice::{choice, entry_of};
+use crate::app::widget::moment::moment;
+use crate::app::widget::number::{Number, number};
+use crate::app::widget::row::row;
+use crate::app::widget::text::text;
+use crate::app::widget::{button, heading};
+use crate::job::{Burnout, Programme, Segment};
+use crate::quantity::{Finite, Kind};
+use crate::stock::{Kiln, StageTable};
+
+/// Width of a choice.
+const WIDE: f32 = 260.0;
+
+/// Pour, kiln, programme.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
+    let (tokens, id) = (cx.tokens, load.id);
+    let label = cx.label("heat-pour-at");
+    let place = Id::unique(("load-pour", id.0));
+    if let Some(at) = row(ui, &label, &tokens, |ui| moment(ui, cx, place, &label, load.pour_at, (160.0, false))) {
+        change(cx, "edit-pour-at", id, move |load| load.pour_at = at);
+    }
+    let label = cx.label("heat-kiln");
+    let words = |kiln: &Kiln| (kiln.id.clone(), kiln.name.clone());
+    let place = (Id::unique(("load-kiln", id.0)), label.as_str(), WIDE);
+    if let Some(kiln) = row(ui, &label, &tokens, |ui| entry_of(ui, cx, place, load.kiln.as_ref(), words)) {
+        change(cx, "edit-burnout-kiln", id, move |load| load.kiln = kiln);
+    }
+    let label = cx.label("heat-table");
+    let table = match &load.programme {
+        Some(Programme::Table(table)) => Some(table),
+        _ => None,
+    };
+    let words = |table: &StageTable| (table.id.clone(), table.name.clone());
+    let place = (Id::unique(("load-table", id.0)), label.as_str(), WIDE);
+    if let Some(table) = row(ui, &label, &tokens, |ui| entry_of(ui, cx, place, table, words)) {
+        change(cx, "edit-burnout-programme", id, move |load| load.programme = table.map(Programme::Table));
+    }
+    if table.is_some() {
+        hours(ui, cx, load);
+    }
+    ui.horizontal(|ui| {
+        if table.is_some() && button::plain(ui, &cx.label("heat-own"), &tokens).clicked() {
+            own_segments(cx, load);
+        }
+        if load.programme.is_none() && button::plain(ui, &cx.label("heat-from-nothing"), &tokens).clicked() {
+            change(cx, "edit-burnout-programme", id, |load| load.programme = Some(Programme::Segments(vec![Segment::default()])));
+        }
+    });
+}
+
+/// Whether the table's hours include the ramps: asked, not guessed.
+fn hours(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
+    let (tokens, id) = (cx.tokens, load.id);
+    let label = cx.label("heat-hours");
+    let options = [(true, cx.label("heat-hours-in")), (false, cx.label("heat-hours-besides"))];
+    let place = (Id::unique(("load-hours", id.0)), label.as_str(), WIDE);
+    if let Some(said) = row(ui, &label, &tokens, |ui| choice(ui, cx, place, load.hours_include_ramps.as_ref(), &options, true)) {
+        change(cx, "edit-burnout-hours", id, move |load| load.hours_include_ramps = said);
+    }
+}
+
+/// The table's stages as segments of the studio's own: targets as they are, holds to the minute, ramps as the kiln goes.
+fn own_segments(cx: &mut Cx<'_>, load: &Burnout) {
+    let Some(figures) = cx.computed.report.burnouts.iter().find(|figures| figures.id == load.id) else { return };
+    let book = &cx.computed.book;
+    let last = figures.stages.len();
+    let segments: Vec<Segment> = (1..)
+        .zip(&figures.stages)
+        .map(|(number, stage)| Segment {
+            // The last stage is the mould's own temperature, which follows from metal and section.
+            target_c: (number < last).then(|| book.number(stage.target).and_then(Finite::new)).flatten(),
+            hold_min: book.number(stage.hold).and_then(|hold| Finite::new(hold.round())).unwrap_or_default(),
+            ..Segment::default()
+        })
+        .collect();
+    change(cx, "edit-burnout-own", load.id, move |load| load.programme = Some(Programme::Segments(segments)));
+}
+
+/// The flasks that stand in it, and where.
+pub fn flasks(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
+    let tokens = cx.tokens;
+    let job = cx.job;
+    heading::group(ui, &cx.label("heat-flasks"), &tokens);
+    for flask in job.flasks.iter().filter(|flask| flask.burnout == Some(load.id)) {
+        let (name, id) = (crate::app::names::flask(cx, flask.id), flask.id);
+        let label = format!("{} {name}", cx.label("heat-position"));
+        let place = Id::unique(("flask-position", id.0));
+        if let Some(position) = row(ui, &name, &tokens, |ui| text(ui, cx, place, &label, &flask.kiln_position, 160.0)) {
+            cx.edit("edit-burnout-position", move |job| {
+                if let Some(flask) = job.flasks.iter_mut().find(|flask| flask.id == id) {
+                    flask.kiln_position = position;
+                }
+            });
+        }
+    }
+}
+
+/// What most loads do not need.
+pub fn more(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
+    let (tokens, id) = (cx.tokens, load.id);
+    let label = cx.label("heat-name");
+    if let Some(name) = row(ui, &label, &tokens, |ui| text(ui, cx, Id::unique(("load-name", id.0)), &label, &load.name, WIDE)) {
+        change(cx, "edit-burnout-name", id, move |load| load.name = name);
+    }
+    let label = cx.label("heat-dewax-takes");
+    let field = Number::new(Id::unique(("load-dewax", id.0)), &label, Kind::Duration).now(load.dewax_min.map(Finite::get));
+    if let Some(minutes) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
+        change(cx, "edit-burnout-dewax", id, move |load| load.dewax_min = minutes);
+    }
+    let label = cx.label("heat-loaded-at");
+    let field = Number::new(Id::unique(("load-start", id.0)), &label, Kind::Temperature).now(load.start_c.map(Finite::get));
+    if let Some(start) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
+        change(cx, "edit-burnout-start", id, move |load| load.start_c = start);
+    }
+    if button::plain(ui, &cx.label("heat-remove"), &tokens).clicked() {
+        cx.edit("edit-burnout-remove", move |job| {
+            job.burnouts.retain(|load| load.id != id);
+            for flask in &mut job.flasks {
+                flask.burnout = flask.burnout.filter(|load| *load != id);
+            }
+        });
+    }
+}

@@ -1,0 +1,101 @@
+//! Burnout: the kiln's load, its programme and the clock backwards from the pour.
+
+mod load;
+mod plot;
+mod stages;
+
+use eframe::egui::Ui;
+
+use crate::app::action::Action;
+use crate::app::cx::Cx;
+use crate::app::page::Page;
+use crate::app::theme::STEP;
+use crate::app::widget::figure::{Look, figure};
+use crate::app::widget::row::row;
+use crate::app::widget::{button, finding, heading};
+use crate::calc::{BurnoutFigures, Weight};
+use crate::job::{Burnout, BurnoutId, Job, Programme};
+use crate::stock::{EntryId, StageTable};
+
+/// Shows the page.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let tokens = cx.tokens;
+    heading::title(ui, &cx.label("stage-burnout"), "", &tokens);
+    let job = cx.job;
+    if job.burnouts.is_empty() {
+        heading::empty(ui, &cx.label("heat-empty"), &cx.label("heat-first"), &tokens);
+    }
+    ui.horizontal_wrapped(|ui| {
+        for load in &job.burnouts {
+            let name = name_of(cx, load);
+            if ui.selectable_label(cx.view.burnout == Some(load.id), name).clicked() {
+                cx.view.burnout = Some(load.id);
+            }
+        }
+        if button::plain(ui, &cx.label("heat-add"), &tokens).clicked() {
+            cx.edit("edit-burnout-add", add);
+        }
+        if job.burnouts.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
+            cx.act(Action::OpenSample);
+        }
+    });
+    if let Some(load) = job.burnouts.iter().find(|load| Some(load.id) == cx.view.burnout) {
+        load::show(ui, cx, load);
+        let figures = cx.computed.report.burnouts.iter().find(|figures| figures.id == load.id).cloned();
+        if let Some(figures) = figures {
+            plot::show(ui, cx, load, &figures);
+            stages::show(ui, cx, load, &figures);
+            totals(ui, cx, &figures);
+        }
+        load::flasks(ui, cx, load);
+        cx.folded(ui, "heat-more", |ui, cx| load::more(ui, cx, load));
+    }
+    ui.add_space(2.0 * STEP);
+    caution(ui, cx, "caution-burnout-fume");
+    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Burnout);
+}
+
+/// A caution of the trade as a quiet line.
+pub fn caution(ui: &mut Ui, cx: &Cx<'_>, key: &str) {
+    let tokens = cx.tokens;
+    ui.horizontal_top(|ui| {
+        ui.add_space(2.0);
+        crate::app::widget::mark::mark(ui, Weight::Caution, 13.0, &crate::paper::words::weight_words(Weight::Caution, cx.texts), &tokens);
+        heading::says(ui, &cx.label(key), &tokens);
+    });
+}
+
+fn totals(ui: &mut Ui, cx: &mut Cx<'_>, figures: &BurnoutFigures) {
+    let tokens = cx.tokens;
+    let mut rows = vec![("heat-takes", figures.total)];
+    if let Some([including, besides]) = figures.both {
+        rows.extend([("heat-if-in", including), ("heat-if-besides", besides)]);
+    }
+    rows.extend(figures.dewax_start.map(|id| ("heat-dewax-at", id)));
+    rows.extend([("heat-kiln-on", figures.kiln_start), ("heat-highest", figures.top), ("heat-hot", figures.hot)]);
+    heading::group(ui, &cx.label("heat-in-all"), &tokens);
+    for (key, id) in rows {
+        row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(210.0)));
+    }
+}
+
+fn name_of(cx: &Cx<'_>, load: &Burnout) -> String {
+    if load.name.trim().is_empty() { cx.say("heat-load", &[("name", load.id.to_string().into())]) } else { load.name.clone() }
+}
+
+/// A new load with the studio's kiln and the table for wax, to be changed.
+fn add(job: &mut Job) {
+    let id = BurnoutId(job.burnouts.iter().map(|load| load.id.0).max().unwrap_or(0) + 1);
+    let known = |id: &str| EntryId::new(id).filter(|id| crate::stock::Shelf::shipped().entry(id.as_str()).is_some());
+    let programme = known("stages-wax").filter(|id| crate::stock::Shelf::shipped().get::<StageTable>(id.as_str()).is_some());
+    job.burnouts.push(Burnout { id, kiln: known("kiln-studio"), programme: programme.map(Programme::Table), ..Burnout::default() });
+}
+
+/// Changes a load.
+fn change(cx: &mut Cx<'_>, key: &str, id: BurnoutId, change: impl FnOnce(&mut Burnout) + 'static) {
+    cx.edit(key, move |job| {
+        if let Some(load) = job.burnouts.iter_mut().find(|load| load.id == id) {
+            change(load);
+        }
+    });
+}

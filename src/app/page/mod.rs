@@ -1,0 +1,150 @@
+//! The pages: one a stage of the batch, in the order they happen.
+
+pub(super) mod burnout;
+mod finish;
+mod flasks;
+mod gallery;
+mod investment;
+mod metal;
+mod orders;
+mod patterns;
+mod pour;
+mod quotes;
+mod record;
+mod settings;
+mod start;
+mod trees;
+
+use eframe::egui::Ui;
+
+use super::cx::Cx;
+use crate::calc::finding::FindingKind;
+use crate::job::{Job, Pattern, PatternFile, PatternId, Place};
+
+/// A page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub enum Page {
+    /// Tree on the scale: the shortest way to charge, mix and kiln start.
+    #[default]
+    Start,
+    /// Orders and their lines.
+    Orders,
+    /// Waxes and prints.
+    Patterns,
+    /// Trees.
+    Trees,
+    /// Flasks.
+    Flasks,
+    /// Investment.
+    Investment,
+    /// Burnout.
+    Burnout,
+    /// Metal.
+    Metal,
+    /// Pour.
+    Pour,
+    /// Cut, weighed, finished.
+    Finish,
+    /// Quotes.
+    Quotes,
+    /// What happened.
+    Record,
+    /// The studio and the window.
+    Settings,
+    /// Every house widget in every state, for looking at.
+    Gallery,
+}
+
+impl Page {
+    /// Pages that the rail shows.
+    pub const RAIL: [Self; 13] = [
+        Self::Start,
+        Self::Orders,
+        Self::Patterns,
+        Self::Trees,
+        Self::Flasks,
+        Self::Investment,
+        Self::Burnout,
+        Self::Metal,
+        Self::Pour,
+        Self::Finish,
+        Self::Quotes,
+        Self::Record,
+        Self::Settings,
+    ];
+
+    /// The key of its name.
+    #[must_use]
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Start => "stage-start",
+            Self::Orders => "stage-orders",
+            Self::Patterns => "stage-patterns",
+            Self::Trees => "stage-trees",
+            Self::Flasks => "stage-flasks",
+            Self::Investment => "stage-investment",
+            Self::Burnout => "stage-burnout",
+            Self::Metal => "stage-metal",
+            Self::Pour => "stage-pour",
+            Self::Finish => "stage-finish",
+            Self::Quotes => "stage-quotes",
+            Self::Record => "stage-record",
+            Self::Settings => "stage-settings",
+            Self::Gallery => "stage-gallery",
+        }
+    }
+
+    /// The page a place belongs to.
+    #[must_use]
+    pub fn of(place: Place) -> Self {
+        match place {
+            Place::Order(_) | Place::Line(_) | Place::Piece(_) | Place::Job => Self::Orders,
+            Place::Pattern(_) => Self::Patterns,
+            Place::Tree(_) | Place::TreeRow(..) => Self::Trees,
+            Place::Flask(_) => Self::Flasks,
+            Place::Mix(..) => Self::Investment,
+            Place::Burnout(_) | Place::Stage(..) => Self::Burnout,
+            Place::Melt(_) => Self::Metal,
+            Place::Quote(_) => Self::Quotes,
+            Place::Record(_) => Self::Record,
+            Place::Studio => Self::Settings,
+        }
+    }
+
+    /// The page a finding belongs to: some findings at a flask are about its mix or its pour.
+    #[must_use]
+    pub fn of_finding(kind: &FindingKind, place: Place) -> Self {
+        match kind.key {
+            "ratio-outside" | "several-mixes" | "mix-outruns" | "powder-lot-unknown" | "powder-old" => Self::Investment,
+            "metal-outside" | "mould-outside" | "stones-no-quench" | "solidus-uncertain" => Self::Pour,
+            "button-over-funnel" => Self::Metal,
+            _ => Self::of(place),
+        }
+    }
+
+    /// Shows the page.
+    pub fn show(self, ui: &mut Ui, cx: &mut Cx<'_>) {
+        match self {
+            Self::Start => start::show(ui, cx),
+            Self::Orders => orders::show(ui, cx),
+            Self::Patterns => patterns::show(ui, cx),
+            Self::Trees => trees::show(ui, cx),
+            Self::Flasks => flasks::show(ui, cx),
+            Self::Investment => investment::show(ui, cx),
+            Self::Burnout => burnout::show(ui, cx),
+            Self::Metal => metal::show(ui, cx),
+            Self::Pour => pour::show(ui, cx),
+            Self::Finish => finish::show(ui, cx),
+            Self::Quotes => quotes::show(ui, cx),
+            Self::Record => record::show(ui, cx),
+            Self::Settings => settings::show(ui, cx),
+            Self::Gallery => gallery::show(ui, cx),
+        }
+    }
+}
+
+/// Adds a pattern to a job.
+pub fn add_pattern(job: &mut Job, name: String, file: Option<PatternFile>) {
+    let id = PatternId(job.patterns.iter().map(|pattern| pattern.id.0).max().unwrap_or(0) + 1);
+    job.patterns.push(Pattern { id, name, file, ..Pattern::default() });
+}

@@ -1,0 +1,81 @@
+//! The orders, and the lines of the chosen one: long lists build only what is in sight.
+
+use eframe::egui::{Atom, Button, Label, RichText, ScrollArea, Ui, vec2};
+
+use super::change;
+use crate::app::cx::Cx;
+use crate::app::theme::{ROW, STEP};
+use crate::app::widget::{button, heading};
+use crate::job::{Job, Order};
+use crate::paper::words::date_words;
+
+/// Rows in sight at once.
+const ROWS: usize = 6;
+
+/// Shows so many rows, all of them where they are few.
+pub fn rows(ui: &mut Ui, key: &str, many: usize, mut row: impl FnMut(&mut Ui, usize)) {
+    if many <= ROWS {
+        (0..many).for_each(|place| row(ui, place));
+    } else {
+        let height = (ROW + STEP) * ROWS as f32;
+        ScrollArea::vertical().id_salt(key).max_height(height).show_rows(ui, ROW, many, |ui, range| {
+            range.for_each(|place| row(ui, place));
+        });
+    }
+}
+
+/// One row to choose: words at the left, more of them in lighter ink behind.
+pub fn choose(ui: &mut Ui, cx: &Cx<'_>, here: bool, words: &str, about: &str) -> bool {
+    let tokens = cx.tokens;
+    ui.horizontal(|ui| {
+        let ink = if here { tokens.act } else { tokens.ink };
+        let fill = if here { tokens.act_ground } else { tokens.paper };
+        let name =
+            Button::selectable(here, (RichText::new(words).color(ink), Atom::grow())).fill(fill).truncate().min_size(vec2(200.0, ROW));
+        let clicked = ui.add_sized(vec2(200.0, ROW), name).clicked();
+        ui.add(Label::new(RichText::new(about).color(tokens.ink2)).truncate());
+        clicked
+    })
+    .inner
+}
+
+/// Every order: client, pieces, due.
+pub fn orders(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let job = cx.job;
+    rows(ui, "orders", job.orders.len(), |ui, place| {
+        let order = &job.orders[place];
+        let pieces: u64 = order.lines.iter().map(|line| u64::from(Job::pieces_of(line))).sum();
+        let due =
+            order.due.map_or_else(|| cx.label("orders-no-due"), |due| cx.say("orders-due-on", &[("on", date_words(due, cx.texts).into())]));
+        let about = format!("{}   {due}", cx.say("orders-pieces", &[("count", pieces.into())]));
+        let client = if order.client.trim().is_empty() { cx.label("orders-no-client") } else { order.client.clone() };
+        if choose(ui, cx, cx.view.order == Some(order.id), &client, &about) {
+            cx.view.order = Some(order.id);
+            cx.view.line = order.lines.first().map(|line| line.id);
+        }
+    });
+}
+
+/// The lines of an order: design, pieces, alloy.
+pub fn lines(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {
+    let (tokens, id) = (cx.tokens, order.id);
+    heading::group(ui, &cx.label("orders-lines"), &tokens);
+    rows(ui, "lines", order.lines.len(), |ui, place| {
+        let line = &order.lines[place];
+        let alloy = line.alloy.as_ref().map_or_else(|| cx.label("orders-no-alloy"), |id| crate::app::names::entry(cx, id));
+        let about = format!("{}   {alloy}", cx.say("orders-pieces", &[("count", u64::from(Job::pieces_of(line)).into())]));
+        let design = if line.design.trim().is_empty() { cx.label("orders-no-design") } else { line.design.clone() };
+        if choose(ui, cx, cx.view.line == Some(line.id), &design, &about) {
+            cx.view.line = Some(line.id);
+        }
+    });
+    ui.horizontal(|ui| {
+        if button::plain(ui, &cx.label("orders-add-line"), &tokens).clicked() {
+            cx.edit("edit-orders-add-line", move |job| change::add_line(job, id, None));
+        }
+        let like = cx.view.line.filter(|line| order.lines.iter().any(|other| other.id == *line));
+        if like.is_some() && button::plain(ui, &cx.label("orders-like-line"), &tokens).clicked() {
+            cx.edit("edit-orders-add-line", move |job| change::add_line(job, id, like));
+        }
+    });
+}

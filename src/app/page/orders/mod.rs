@@ -1,0 +1,80 @@
+//! Orders: who wants what, by when, and what its metal costs.
+
+mod change;
+mod line;
+mod list;
+mod pieces;
+mod take_on;
+
+use eframe::egui::{Id, Ui};
+
+use crate::app::action::Action;
+use crate::app::cx::Cx;
+use crate::app::page::Page;
+use crate::app::theme::STEP;
+use crate::app::widget::moment::day;
+use crate::app::widget::row::row;
+use crate::app::widget::text::{notes, text};
+use crate::app::widget::{button, finding, heading};
+use crate::job::Order;
+
+/// Shows the page.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let tokens = cx.tokens;
+    heading::title(ui, &cx.label("stage-orders"), "", &tokens);
+    if cx.job.orders.is_empty() {
+        heading::empty(ui, &cx.label("orders-empty"), &cx.label("orders-first"), &tokens);
+    } else {
+        list::orders(ui, cx);
+    }
+    ui.add_space(STEP);
+    ui.horizontal(|ui| {
+        if button::main(ui, &cx.label("orders-add"), &tokens).clicked() {
+            cx.edit("edit-orders-add", change::add_order);
+        }
+        if cx.job.orders.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
+            cx.act(Action::OpenSample);
+        }
+    });
+    cx.folded(ui, "orders-take-on", take_on::show);
+    let job = cx.job;
+    if let Some(order) = job.orders.iter().find(|order| Some(order.id) == cx.view.order) {
+        order_fields(ui, cx, order);
+        list::lines(ui, cx, order);
+        if let Some(line) = order.lines.iter().find(|line| Some(line.id) == cx.view.line) {
+            line::show(ui, cx, line);
+        }
+    }
+    ui.add_space(3.0 * STEP);
+    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Orders);
+}
+
+fn order_fields(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {
+    let (tokens, id) = (cx.tokens, order.id);
+    heading::group(ui, &cx.label("orders-order"), &tokens);
+    let label = cx.label("orders-client");
+    let client = row(ui, &label, &tokens, |ui| text(ui, cx, Id::unique(("order-client", id.0)), &label, &order.client, 132.0));
+    if let Some(client) = client {
+        change::order(cx, "edit-orders-client", id, move |order| order.client = client);
+    }
+    let label = cx.label("orders-taken");
+    let taken = row(ui, &label, &tokens, |ui| day(ui, cx, Id::unique(("order-taken", id.0)), &label, order.taken, 132.0));
+    if let Some(taken) = taken {
+        change::order(cx, "edit-orders-taken", id, move |order| order.taken = taken);
+    }
+    let label = cx.label("orders-due");
+    let due = row(ui, &label, &tokens, |ui| day(ui, cx, Id::unique(("order-due", id.0)), &label, order.due, 132.0));
+    if let Some(due) = due {
+        change::order(cx, "edit-orders-due", id, move |order| order.due = due);
+    }
+    cx.folded(ui, "orders-more", |ui, cx| {
+        let label = cx.label("orders-notes");
+        let said = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("order-notes", id.0)), &label, &order.notes, 320.0));
+        if let Some(said) = said {
+            change::order(cx, "edit-orders-notes", id, move |order| order.notes = said);
+        }
+        if button::plain(ui, &cx.label("orders-remove"), &tokens).clicked() {
+            cx.edit("edit-orders-remove", move |job| change::remove_order(job, id));
+        }
+    });
+}

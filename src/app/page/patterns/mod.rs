@@ -1,0 +1,140 @@
+//! Waxes and prints: what each pattern weighs or measures, and what that makes of it in metal.
+
+mod fields;
+mod file;
+mod scale;
+
+use eframe::egui::{Atom, Button, Label, RichText, ScrollArea, Ui, vec2};
+
+use crate::app::action::Action;
+use crate::app::cx::Cx;
+use crate::app::page::{Page, add_pattern};
+use crate::app::theme::{ROW, STEP};
+use crate::app::widget::figure::{Look, figure};
+use crate::app::widget::row::row;
+use crate::app::widget::{button, finding, heading};
+use crate::job::{Job, Pattern, PatternId, Place};
+
+/// Rows in sight at once.
+const ROWS: usize = 8;
+
+/// Shows the page.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let tokens = cx.tokens;
+    heading::title(ui, &cx.label("stage-patterns"), "", &tokens);
+    let job = cx.job;
+    if job.patterns.is_empty() {
+        heading::empty(ui, &cx.label("patterns-empty"), &cx.label("patterns-first"), &tokens);
+    } else {
+        list(ui, cx);
+    }
+    ui.add_space(STEP);
+    ui.horizontal(|ui| {
+        if button::main(ui, &cx.label("patterns-add"), &tokens).clicked() {
+            cx.edit("edit-patterns-add", |job| add_pattern(job, String::new(), None));
+        }
+        if job.patterns.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
+            cx.act(Action::OpenSample);
+        }
+    });
+    if let Some(pattern) = job.patterns.iter().find(|pattern| Some(pattern.id) == cx.view.pattern) {
+        heading::group(ui, &cx.label("patterns-pattern"), &tokens);
+        fields::what(ui, cx, pattern);
+        scale::show(ui, cx, pattern);
+        file::show(ui, cx, pattern);
+        figures(ui, cx, pattern.id);
+        cx.folded(ui, "patterns-more", |ui, cx| fields::more(ui, cx, pattern));
+    }
+    ui.add_space(3.0 * STEP);
+    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Patterns);
+}
+
+fn list(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let job = cx.job;
+    let many = job.patterns.len();
+    if many <= ROWS {
+        (0..many).for_each(|place| one(ui, cx, &job.patterns[place]));
+    } else {
+        let height = (ROW + STEP) * ROWS as f32;
+        ScrollArea::vertical().id_salt("patterns").max_height(height).show_rows(ui, ROW, many, |ui, range| {
+            range.for_each(|place| one(ui, cx, &job.patterns[place]));
+        });
+    }
+}
+
+/// One pattern: its name, and what is known of it.
+fn one(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
+    let tokens = cx.tokens;
+    let here = cx.view.pattern == Some(pattern.id);
+    let worst = cx.computed.at(Place::Pattern(pattern.id)).map(|found| found.kind.weight).min();
+    ui.horizontal(|ui| {
+        let name = crate::app::names::pattern(cx, pattern.id);
+        let ink = if here { tokens.act } else { tokens.ink };
+        let fill = if here { tokens.act_ground } else { tokens.paper };
+        let button = Button::selectable(here, (RichText::new(name).color(ink), Atom::grow())).fill(fill).truncate();
+        if ui.add_sized(vec2(220.0, ROW), button).clicked() {
+            cx.view.pattern = Some(pattern.id);
+        }
+        if let Some(weight) = worst {
+            let words = crate::paper::words::weight_words(weight, cx.texts);
+            crate::app::widget::mark::mark(ui, weight, 13.0, &words, &tokens);
+        }
+        ui.add(Label::new(RichText::new(cx.label(state(cx, pattern))).color(tokens.ink2)).truncate());
+    });
+}
+
+/// The key of what is known of a pattern.
+fn state(cx: &Cx<'_>, pattern: &Pattern) -> &'static str {
+    let file = pattern.file.as_ref().is_some_and(|file| !file.path.trim().is_empty());
+    // The volume off the file waits as long as the file does; looking through the whole book would be slow in a large batch.
+    let found = cx.computed.report.patterns.iter().find(|figures| figures.id == pattern.id);
+    let pending =
+        file && found.is_some_and(|found| cx.computed.book.figure(found.quote_volume).value.cause() == Some(crate::calc::Cause::Pending));
+    match (pattern.weighed.is_some(), file) {
+        (_, true) if pending => "patterns-waits",
+        (true, true) => "patterns-both",
+        (true, false) => "patterns-weighed",
+        (false, true) => "patterns-file",
+        (false, false) => "patterns-neither",
+    }
+}
+
+fn figures(ui: &mut Ui, cx: &mut Cx<'_>, id: PatternId) {
+    let tokens = cx.tokens;
+    let Some(found) = cx.computed.report.patterns.iter().find(|figures| figures.id == id).cloned() else { return };
+    heading::group(ui, &cx.label("patterns-figures"), &tokens);
+    let mut rows = vec![
+        ("patterns-weight", found.weight),
+        ("patterns-charge-volume", found.charge_volume),
+        ("patterns-quote-volume", found.quote_volume),
+        ("patterns-density", found.density),
+    ];
+    rows.extend(found.area.map(|id| ("patterns-area", id)));
+    rows.extend(found.modulus.map(|id| ("patterns-modulus", id)));
+    if let Some([along, across, deep]) = found.extents {
+        rows.extend([("patterns-along", along), ("patterns-across", across), ("patterns-deep", deep)]);
+    }
+    for (key, figure_id) in rows {
+        row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, figure_id, Look::ROW.width(190.0)));
+    }
+}
+
+/// Changes a pattern.
+fn change(cx: &mut Cx<'_>, key: &str, id: PatternId, change: impl FnOnce(&mut Pattern) + 'static) {
+    cx.edit(key, move |job| {
+        if let Some(pattern) = job.patterns.iter_mut().find(|pattern| pattern.id == id) {
+            change(pattern);
+        }
+    });
+}
+
+/// Takes a pattern out; what it was chosen for has none then.
+fn remove(job: &mut Job, id: PatternId) {
+    job.patterns.retain(|pattern| pattern.id != id);
+    for line in job.orders.iter_mut().flat_map(|order| &mut order.lines) {
+        line.pattern = line.pattern.filter(|pattern| *pattern != id);
+        for exception in line.exceptions.values_mut() {
+            exception.pattern = exception.pattern.filter(|pattern| *pattern != id);
+        }
+    }
+}

@@ -1,0 +1,112 @@
+//! Entries of the record in words.
+
+use crate::app::cx::Cx;
+use crate::app::names;
+use crate::job::{Event, MeltId, MetalKind, PieceId, PieceStage, Weighing};
+use crate::paper::words::one_line;
+use crate::quantity::{Grams, Kind, print};
+
+/// What happened, in a sentence.
+pub fn event(cx: &Cx<'_>, event: &Event) -> String {
+    match event {
+        Event::Remark => cx.label("event-remark"),
+        Event::Reached { pieces, stage } => {
+            let first = pieces.first().map(|piece| piece_words(cx, *piece)).unwrap_or_default();
+            let args = [("count", pieces.len().into()), ("piece", first.into()), ("stage", cx.label(stage_key(*stage)).into())];
+            cx.say("event-reached", &args)
+        }
+        Event::Pattern { pattern, weight } => {
+            weighed(cx, names::pattern(cx, *pattern), weight.as_ref(), &["event-pattern", "event-pattern-net", "event-pattern-gross"])
+        }
+        Event::TreeWeighed { tree, weight } => {
+            weighed(cx, names::tree(cx, *tree), weight.as_ref(), &["event-tree", "event-tree-net", "event-tree-gross"])
+        }
+        Event::Invested { flask, .. } => cx.say("event-invested", &[("flask", names::flask(cx, *flask).into())]),
+        Event::Kiln { temperature_c, .. } => match temperature_c {
+            Some(seen) => {
+                let seen = print(seen.get(), Kind::Temperature, cx.style).to_string();
+                cx.say("event-kiln-read", &[("temperature", seen.into())])
+            }
+            None => cx.label("event-kiln"),
+        },
+        Event::Poured { flask, .. } => cx.say("event-poured", &[("flask", names::flask(cx, *flask).into())]),
+        Event::Metal { melt, flask, what, grams } => {
+            let of = match (flask, melt) {
+                (Some(flask), _) => names::flask(cx, *flask),
+                (None, Some(melt)) => melt_words(cx, *melt),
+                (None, None) => cx.label("event-metal-batch"),
+            };
+            let args = [("what", cx.label(metal_key(*what)).into()), ("grams", weight_words(cx, *grams).into()), ("of", of.into())];
+            cx.say("event-metal", &args)
+        }
+        Event::PieceWeighed { piece, finished, grams } => {
+            let key = if *finished { "event-piece-finished" } else { "event-piece-cut" };
+            cx.say(key, &[("piece", piece_words(cx, *piece).into()), ("grams", weight_words(cx, *grams).into())])
+        }
+        Event::Rejected { piece, defect } => {
+            let key = format!("defect-{}", one_line(defect));
+            let defect = if cx.texts.has(&key) { cx.label(&key) } else { one_line(defect) };
+            cx.say("event-rejected", &[("piece", piece_words(cx, *piece).into()), ("defect", defect.into())])
+        }
+        Event::Withdrawn { entry, reason } => {
+            let of = cx.job.record.iter().find(|other| other.id == *entry);
+            let of = match of.map(|other| &other.event) {
+                Some(Event::Withdrawn { .. }) | None => cx.say("event-entry", &[("number", entry.to_string().into())]),
+                Some(other) => self::event(cx, other),
+            };
+            cx.say("event-withdrawn", &[("what", of.into()), ("reason", one_line(reason).into())])
+        }
+    }
+}
+
+/// `keys` are those of the sentence without a weight, with a net one, with a gross one.
+fn weighed(cx: &Cx<'_>, name: String, weight: Option<&Weighing>, keys: &[&str; 3]) -> String {
+    let (key, grams) = match weight {
+        None => return cx.say(keys[0], &[("name", name.into())]),
+        Some(Weighing::Net(grams)) => (keys[1], *grams),
+        Some(Weighing::Gross { weight, .. }) => (keys[2], *weight),
+    };
+    cx.say(key, &[("name", name.into()), ("grams", weight_words(cx, grams).into())])
+}
+
+fn weight_words(cx: &Cx<'_>, grams: Grams) -> String {
+    print(grams.to_f64(), Kind::Mass, cx.style).to_string()
+}
+
+fn piece_words(cx: &Cx<'_>, piece: PieceId) -> String {
+    cx.say("event-piece", &[("number", piece.number.to_string().into()), ("line", names::line(cx, piece.line).into())])
+}
+
+fn melt_words(cx: &Cx<'_>, id: MeltId) -> String {
+    let name = cx.job.melts.iter().find(|melt| melt.id == id).map(|melt| melt.name.trim().to_owned()).unwrap_or_default();
+    let name = if name.is_empty() { id.to_string() } else { name };
+    cx.say("event-melt", &[("name", name.into())])
+}
+
+fn stage_key(stage: PieceStage) -> &'static str {
+    match stage {
+        PieceStage::Made => "reached-made",
+        PieceStage::Cleaned => "reached-cleaned",
+        PieceStage::Checked => "reached-checked",
+        PieceStage::OnTree => "reached-on-tree",
+        PieceStage::Invested => "reached-invested",
+        PieceStage::BurntOut => "reached-burnt-out",
+        PieceStage::Cast => "reached-cast",
+        PieceStage::CutOff => "reached-cut-off",
+        PieceStage::Weighed => "reached-weighed",
+        PieceStage::Finished => "reached-finished",
+        PieceStage::Out => "reached-out",
+        PieceStage::Delivered => "reached-delivered",
+    }
+}
+
+fn metal_key(metal: MetalKind) -> &'static str {
+    match metal {
+        MetalKind::Charged => "weighed-charged",
+        MetalKind::GoodPieces => "weighed-good",
+        MetalKind::SpruesAndButton => "weighed-sprues",
+        MetalKind::NoFill => "weighed-no-fill",
+        MetalKind::Beads => "weighed-beads",
+        MetalKind::Sweeps => "weighed-sweeps",
+    }
+}

@@ -1,0 +1,38 @@
+//! The studio and the window: what the whole house says of itself, section by section.
+
+mod hands;
+pub mod kept;
+mod lots;
+mod money;
+mod prices;
+pub mod sections;
+mod shelf;
+mod shelf_entry;
+mod site;
+mod studio;
+mod window;
+
+use eframe::egui::Ui;
+
+use super::Page;
+use crate::app::cx::Cx;
+use crate::app::theme::STEP;
+use crate::app::widget::{finding, heading};
+
+/// Shows the page.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let tokens = cx.tokens;
+    heading::title(ui, &cx.label("stage-settings"), &cx.studio.name.clone(), &tokens);
+    heading::says(ui, &cx.label("settings-says"), &tokens);
+    ui.add_space(2.0 * STEP);
+    window::show(ui, cx);
+    cx.folded(ui, "settings-letterhead", studio::show);
+    cx.folded(ui, "settings-site", site::show);
+    cx.folded(ui, "settings-hands", hands::show);
+    cx.folded(ui, "settings-prices", prices::show);
+    cx.folded(ui, "settings-money", money::show);
+    cx.folded(ui, "settings-lots", lots::show);
+    cx.folded(ui, "settings-shelf", shelf::show);
+    ui.add_space(3.0 * STEP);
+    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Settings);
+}

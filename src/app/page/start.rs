@@ -1,0 +1,333 @@
+//! Tree on the scale: six entries to charge, mix and kiln start. Everything else can wait.
+
+use eframe::egui::{Id, RichText, Ui, vec2};
+
+use crate::app::action::Action;
+use crate::app::cx::Cx;
+use crate::app::page::Page;
+use crate::app::theme::{STEP, Tokens, size};
+use crate::app::widget::choice::entry_of;
+use crate::app::widget::figure::{Look, figure, printed};
+use crate::app::widget::moment::moment;
+use crate::app::widget::number::{Number, grams};
+use crate::app::widget::{button, finding, heading};
+use crate::calc::FlaskFigures;
+use crate::job::{Burnout, BurnoutId, Flask, FlaskId, Job, Programme, Tree, TreeId, WeighedPart, Weighing};
+use crate::quantity::{Grams, Kind};
+use crate::stock::{Alloy, Base, EntryId, Flask as Vessel, PatternMaterial, Powder, StageTable};
+
+/// Width of one of the six: three stand side by side.
+fn wide(ui: &Ui) -> f32 {
+    let gaps = 2.0 * ui.spacing().item_spacing.x;
+    ((ui.max_rect().width() - gaps) / 3.0).clamp(140.0, 240.0)
+}
+
+/// Shows the page.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let tokens = cx.tokens;
+    let flasks = cx.job.flasks.len();
+    if flasks > 1 {
+        several(ui, cx);
+        return;
+    }
+    heading::title(ui, &cx.label("stage-start"), "", &tokens);
+    heading::says(ui, &cx.label("start-says"), &tokens);
+    ui.add_space(2.0 * STEP);
+    let wide = wide(ui);
+    ui.horizontal_top(|ui| {
+        alloy(ui, cx, wide);
+        vessel(ui, cx, wide);
+        base(ui, cx, wide);
+    });
+    ui.add_space(2.0 * STEP);
+    ui.horizontal_top(|ui| {
+        weight(ui, cx, wide);
+        tare(ui, cx, wide);
+        material(ui, cx, wide);
+    });
+    ui.add_space(2.0 * STEP);
+    ui.horizontal_top(|ui| {
+        pour_at(ui, cx, wide);
+        powder(ui, cx, wide);
+        more_parts(ui, cx, wide);
+    });
+    ui.add_space(4.0 * STEP);
+    if let Some(figures) = cx.computed.report.flasks.first().cloned() {
+        results(ui, cx, &figures);
+    }
+    ui.add_space(3.0 * STEP);
+    finding::of_page(ui, cx, |_| true);
+    ui.add_space(3.0 * STEP);
+    ui.horizontal(|ui| {
+        if button::main(ui, &cx.label("do-sheet"), &tokens).clicked() {
+            cx.act(Action::Sheet);
+        }
+        if button::plain(ui, &cx.label("do-bench"), &tokens).clicked() {
+            cx.act(Action::Bench);
+        }
+        for action in [Action::OpenLast, Action::OpenSample] {
+            if flasks == 0 && button::plain(ui, &cx.label(action.key()), &tokens).clicked() {
+                cx.act(action);
+            }
+        }
+    });
+}
+
+/// A batch of several flasks: each with its four figures.
+fn several(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let tokens = cx.tokens;
+    heading::title(ui, &cx.label("start-several"), "", &tokens);
+    let all = cx.computed.report.flasks.clone();
+    for figures in &all {
+        let name = crate::app::names::flask(cx, figures.id);
+        let alloy = figures.alloy.as_ref().map(|id| crate::app::names::entry(cx, id)).unwrap_or_default();
+        ui.horizontal(|ui| {
+            if button::link(ui, &name, &tokens).clicked() {
+                cx.view.flask = Some(figures.id);
+                cx.view.page = Page::Flasks;
+            }
+            ui.label(RichText::new(alloy).color(tokens.ink2));
+        });
+        results(ui, cx, figures);
+        ui.add_space(3.0 * STEP);
+    }
+    ui.horizontal(|ui| {
+        if button::main(ui, &cx.label("do-sheet"), &tokens).clicked() {
+            cx.act(Action::Sheet);
+        }
+        if button::plain(ui, &cx.label("do-bench"), &tokens).clicked() {
+            cx.act(Action::Bench);
+        }
+    });
+}
+
+/// Charge, powder, water, kiln start, large.
+fn results(ui: &mut Ui, cx: &mut Cx<'_>, flask: &FlaskFigures) {
+    let start = cx
+        .computed
+        .report
+        .burnouts
+        .iter()
+        .find(|load| Some(load.id) == flask.burnout)
+        .map(|load| load.dewax_start.unwrap_or(load.kiln_start));
+    let small = |cx: &Cx<'_>, key: &str, id| {
+        let (number, unit, known) = printed(cx, id, false);
+        if known { cx.say(key, &[("what", format!("{number} {unit}").trim_end().into())]) } else { String::new() }
+    };
+    let width = ((ui.available_width() - 4.0 * ui.spacing().item_spacing.x) / 4.0).clamp(110.0, 240.0);
+    ui.horizontal_top(|ui| {
+        let charge = small(cx, "start-button", flask.metal.button);
+        large(ui, cx, ("start-charge", charge), flask.metal.on_balance, false, width);
+        let finish = small(cx, "start-finish", flask.mix.finish_by);
+        large(ui, cx, ("start-powder", finish), flask.mix.powder, true, width);
+        let water = small(cx, "start-water-at", flask.mix.water_c);
+        large(ui, cx, ("start-water", water), flask.mix.water, true, width);
+        if let Some(start) = start {
+            let by = flask.invested_by.map(|id| small(cx, "start-invested", id)).unwrap_or_default();
+            large(ui, cx, ("start-kiln", by), start, false, width);
+        }
+    });
+}
+
+fn large(ui: &mut Ui, cx: &mut Cx<'_>, (key, under): (&str, String), id: crate::calc::Id, powder: bool, width: f32) {
+    let tokens = cx.tokens;
+    ui.vertical(|ui| {
+        ui.set_width(width);
+        ui.label(RichText::new(cx.label(key)).size(12.5).color(tokens.ink2));
+        let look = Look { size: large_size(cx, id, width), powder, ..Look::LARGE.width(width) };
+        figure(ui, cx, id, look);
+        ui.label(RichText::new(under).size(12.0).color(tokens.ink2));
+    });
+}
+
+/// A label over a field.
+fn above<R>(ui: &mut Ui, label: &str, (tokens, wide): (&Tokens, f32), add: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.vertical(|ui| {
+        ui.set_width(wide);
+        ui.label(RichText::new(label).size(12.5).color(tokens.ink2));
+        add(ui)
+    })
+    .inner
+}
+
+fn alloy(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let label = cx.label("start-alloy");
+    let now = cx.computed.report.flasks.first().and_then(|flask| flask.alloy.clone());
+    let said = cx.job.lines().next().is_some();
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        ui.add_enabled_ui(!said, |ui| {
+            ui.spacing_mut().interact_size = vec2(24.0, 40.0);
+            let words = |alloy: &Alloy| (alloy.id.clone(), alloy.name.clone());
+            if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-alloy"), &label, wide), now.as_ref(), words) {
+                cx.edit("edit-alloy", move |job| first_flask(job).alloy = chosen);
+            }
+        });
+    });
+}
+
+fn vessel(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let label = cx.label("start-vessel");
+    let now = cx.job.flasks.first().and_then(|flask| flask.vessel.clone());
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
+        let words = |vessel: &Vessel| (vessel.id.clone(), vessel.name.clone());
+        if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-vessel"), &label, wide), now.as_ref(), words) {
+            cx.edit("edit-vessel", move |job| first_flask(job).vessel = chosen);
+        }
+    });
+}
+
+fn base(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let label = cx.label("start-base");
+    let now = cx.job.trees.first().and_then(|tree| tree.base.clone());
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
+        let words = |base: &Base| (base.id.clone(), base.name.clone());
+        if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-base"), &label, wide), now.as_ref(), words) {
+            cx.edit("edit-base", move |job| first_tree(job).base = chosen);
+        }
+    });
+}
+
+/// What the scale shows, and what the base weighs alone.
+fn weighing(job: &Job) -> (Option<Grams>, Option<Grams>) {
+    match job.trees.first().and_then(|tree| tree.weighed.first()).and_then(|part| part.weight) {
+        Some(Weighing::Gross { weight, tare }) => (Some(weight), tare),
+        Some(Weighing::Net(weight)) => (Some(weight), Some(Grams::ZERO)),
+        None => (None, None),
+    }
+}
+
+fn weight(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let label = cx.label("start-weight");
+    let (now, _) = weighing(cx.job);
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        let field = Number::new(Id::unique("start-weight"), &label, Kind::Mass).now(now.map(Grams::to_f64)).width(wide).large();
+        if let Some(weight) = grams(ui, cx, &field) {
+            cx.edit("edit-tree-weight", move |job| {
+                let (_, tare) = weighing(job);
+                first_part(job).weight = weight.map(|weight| Weighing::Gross { weight, tare });
+            });
+        }
+    });
+}
+
+fn tare(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let label = cx.label("start-tare");
+    let (weight, now) = weighing(cx.job);
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        let field = Number::new(Id::unique("start-tare"), &label, Kind::Mass).now(now.map(Grams::to_f64)).width(wide).large();
+        if let Some(tare) = grams(ui, cx, &field)
+            && let Some(weight) = weight
+        {
+            cx.edit("edit-tare", move |job| first_part(job).weight = Some(Weighing::Gross { weight, tare }));
+        }
+    });
+}
+
+fn material(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let label = cx.label("start-material");
+    let now = cx.job.trees.first().and_then(|tree| tree.weighed.first()).and_then(|part| part.material.clone());
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
+        let words = |material: &PatternMaterial| (material.id.clone(), material.name.clone());
+        if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-material"), &label, wide), now.as_ref(), words) {
+            cx.edit("edit-material", move |job| first_part(job).material = chosen);
+        }
+    });
+}
+
+fn pour_at(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let label = cx.label("start-pour-at");
+    let now = cx.job.burnouts.first().and_then(|load| load.pour_at);
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        if let Some(at) = moment(ui, cx, Id::unique("start-pour-at"), &label, now, (wide, true)) {
+            cx.edit("edit-pour-at", move |job| first_load(job).pour_at = at);
+        }
+    });
+}
+
+/// The powder has a default, so that six entries are enough: it is put in with the first of them, and stands here to be changed.
+fn powder(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let label = cx.label("start-investment");
+    let now = cx.job.flasks.first().and_then(|flask| flask.powder.clone());
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
+        let words = |powder: &Powder| (powder.id.clone(), powder.name.clone());
+        if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-powder"), &label, wide), now.as_ref(), words) {
+            cx.edit("edit-powder", move |job| first_flask(job).powder = chosen);
+        }
+    });
+}
+
+fn id_of<T: crate::stock::Shelved>(wanted: &str) -> Option<EntryId> {
+    let id = EntryId::new(wanted)?;
+    crate::stock::Shelf::shipped().get::<T>(id.as_str()).map(|_| id)
+}
+
+/// The one flask of a quick batch, with what it needs around it.
+fn first_flask(job: &mut Job) -> &mut Flask {
+    first_tree(job);
+    first_load(job);
+    let (tree, load) = (job.trees[0].id, job.burnouts[0].id);
+    if job.flasks.is_empty() {
+        let powder = id_of::<Powder>("powder-gypsum");
+        job.flasks.push(Flask {
+            id: FlaskId(1),
+            scratch: "1".to_owned(),
+            powder,
+            tree: Some(tree),
+            burnout: Some(load),
+            ..Flask::default()
+        });
+    }
+    &mut job.flasks[0]
+}
+
+fn first_tree(job: &mut Job) -> &mut Tree {
+    if job.trees.is_empty() {
+        job.trees.push(Tree { id: TreeId(1), ..Tree::default() });
+    }
+    &mut job.trees[0]
+}
+
+fn first_part(job: &mut Job) -> &mut WeighedPart {
+    first_flask(job);
+    let tree = first_tree(job);
+    if tree.weighed.is_empty() {
+        tree.weighed.push(WeighedPart::default());
+    }
+    &mut tree.weighed[0]
+}
+
+fn first_load(job: &mut Job) -> &mut Burnout {
+    if job.burnouts.is_empty() {
+        let kiln = id_of::<crate::stock::Kiln>("kiln-studio");
+        let programme = id_of::<StageTable>("stages-wax").map(Programme::Table);
+        job.burnouts.push(Burnout { id: BurnoutId(1), kiln, programme, ..Burnout::default() });
+    }
+    &mut job.burnouts[0]
+}
+
+/// Type as large as the place bears.
+fn large_size(cx: &Cx<'_>, id: crate::calc::Id, width: f32) -> f32 {
+    let moment = cx.computed.book.kind(id) == Kind::Moment;
+    // A clock time is some sixteen signs, a weight some six with its unit.
+    let fits = width / if moment { 9.4 } else { 4.6 };
+    fits.clamp(size::BODY, size::LARGE - 4.0)
+}
+
+/// Materials weighed beside the first: they stand on the page of trees.
+fn more_parts(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
+    let more = cx.job.trees.first().map_or(0, |tree| tree.weighed.len().saturating_sub(1));
+    if more == 0 {
+        return;
+    }
+    let label = cx.label("start-more");
+    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
+        let words = cx.say("start-more-parts", &[("count", more.into())]);
+        if button::link(ui, &words, &cx.tokens).clicked() {
+            cx.act(Action::Go(Page::Trees));
+        }
+    });
+}

@@ -1,0 +1,108 @@
+//! Pattern files are read beside the window; until one is read, what rests on it is not known yet.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, channel};
+
+use crate::calc::{PatternRun, Runs};
+use crate::files::disk::RealDisk;
+use crate::files::pattern_runs::measure_file;
+use crate::job::Job;
+use crate::mesh::Limits;
+
+/// Reads pattern files on threads of its own.
+#[derive(Default)]
+pub struct PatternReader {
+    folder: PathBuf,
+    known: BTreeMap<PathBuf, Option<PatternRun>>,
+    waits: Vec<Receiver<(PathBuf, PatternRun)>>,
+    /// Called when a file was read.
+    pub wake: Option<Arc<dyn Fn() + Send + Sync>>,
+}
+
+impl PatternReader {
+    /// Sets what is known of every pattern's file, and begins to read those that were never asked for. True where `runs` changed.
+    pub fn ask(&mut self, folder: &Path, job: &Job, runs: &mut Runs) -> bool {
+        let before = runs.patterns.clone();
+        folder.clone_into(&mut self.folder);
+        let mut fresh = Vec::new();
+        for pattern in &job.patterns {
+            let Some(file) = pattern.file.as_ref().filter(|file| !file.path.trim().is_empty()) else {
+                runs.patterns.remove(&pattern.id);
+                continue;
+            };
+            let path = folder.join(&file.path);
+            let known = self.known.entry(path.clone()).or_insert_with(|| {
+                fresh.push(path);
+                None
+            });
+            runs.patterns.insert(pattern.id, known.clone().unwrap_or(PatternRun::Pending));
+        }
+        if !fresh.is_empty() {
+            self.read(fresh);
+        }
+        runs.patterns != before
+    }
+
+    fn read(&mut self, paths: Vec<PathBuf>) {
+        let (sender, receiver) = channel();
+        let wake = self.wake.clone();
+        let reading = paths.clone();
+        let thread = std::thread::Builder::new().name("patterns".to_owned()).spawn(move || {
+            for path in reading {
+                let run = measure_file(&RealDisk, &path, &Limits::default());
+                // Nobody waits any more where the batch was closed.
+                if sender.send((path, run)).is_err() {
+                    return;
+                }
+                if let Some(wake) = &wake {
+                    wake();
+                }
+            }
+        });
+        match thread {
+            Ok(_) => self.waits.push(receiver),
+            // No thread to be had: read here, late rather than never.
+            Err(_) => {
+                for path in paths {
+                    let run = measure_file(&RealDisk, &path, &Limits::default());
+                    self.known.insert(path, Some(run));
+                }
+            }
+        }
+    }
+
+    /// Takes in what was read. True where something was.
+    pub fn take(&mut self, job: &Job, runs: &mut Runs) -> bool {
+        let mut came = false;
+        self.waits.retain(|wait| {
+            loop {
+                match wait.try_recv() {
+                    Ok((path, run)) => {
+                        self.known.insert(path, Some(run));
+                        came = true;
+                    }
+                    Err(std::sync::mpsc::TryRecvError::Empty) => return true,
+                    Err(std::sync::mpsc::TryRecvError::Disconnected) => return false,
+                }
+            }
+        });
+        if came {
+            for pattern in &job.patterns {
+                let Some(file) = &pattern.file else { continue };
+                if let Some(Some(run)) = self.known.get(&self.folder.join(&file.path)) {
+                    runs.patterns.insert(pattern.id, run.clone());
+                }
+            }
+        }
+        came
+    }
+
+    /// Files read, and files asked for; none where none is being read.
+    #[must_use]
+    pub fn progress(&self) -> Option<(usize, usize)> {
+        let read = self.known.values().filter(|run| run.is_some()).count();
+        (read < self.known.len()).then_some((read, self.known.len()))
+    }
+}

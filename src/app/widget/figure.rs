@@ -1,0 +1,122 @@
+//! A computed figure: it sits on the paper with a dotted line under it, and opens its working.
+
+use eframe::egui::{Align2, Color32, FontId, Rect, Response, Sense, Shape, Stroke, Ui, WidgetInfo, accesskit::Role, pos2, vec2};
+
+use crate::app::cx::Cx;
+use crate::app::theme::{ROW, bold, size};
+use crate::calc::Id;
+use crate::paper::words::{figure_title, moment_of, moment_words, print_figure};
+use crate::quantity::{Kind, Printed, Style, print};
+
+/// How a figure stands on the page.
+#[derive(Debug, Clone, Copy)]
+pub struct Look {
+    /// Size of the number.
+    pub size: f32,
+    /// Width of the whole, the unit's column included.
+    pub width: f32,
+    /// Weights of powder are whole grams.
+    pub powder: bool,
+    /// At the right, for rows; at the left, where it stands alone.
+    pub right: bool,
+}
+
+impl Look {
+    /// In a row.
+    pub const ROW: Self = Self { size: size::BODY, width: super::row::FIELD, powder: false, right: true };
+    /// Alone and large.
+    pub const LARGE: Self = Self { size: size::LARGE, width: 240.0, powder: false, right: false };
+
+    /// For powder and water.
+    #[must_use]
+    pub const fn powder(self) -> Self {
+        Self { powder: true, ..self }
+    }
+
+    /// With another width.
+    #[must_use]
+    pub const fn width(self, width: f32) -> Self {
+        Self { width, ..self }
+    }
+}
+
+/// Width kept for a unit, so that numbers of a column end at one line.
+const UNIT: f32 = 36.0;
+
+/// Number and unit of a figure; the words of what is the matter with it where it has no number.
+#[must_use]
+pub fn printed(cx: &Cx<'_>, id: Id, powder: bool) -> (String, String, bool) {
+    let (book, style) = (&cx.computed.book, if powder { cx.style.for_powder() } else { *cx.style });
+    let kind = book.kind(id);
+    let Some(number) = book.number(id) else { return (print_figure(book, id, &cx.words()), String::new(), false) };
+    match kind {
+        Kind::Moment => {
+            let words = moment_of(number, &cx.setting.zone).map_or_else(String::new, |at| moment_words(at, cx.texts));
+            (words, String::new(), true)
+        }
+        Kind::Money => (print_figure(book, id, &cx.words()), String::new(), true),
+        _ => {
+            let Printed { number, unit } = print(number, kind, &Style { ..style });
+            (number, unit.to_owned(), true)
+        }
+    }
+}
+
+/// Shows a figure. A click or the focus opens its working.
+pub fn figure(ui: &mut Ui, cx: &mut Cx<'_>, id: Id, look: Look) -> Response {
+    let (number, unit, known) = printed(cx, id, look.powder);
+    let title = figure_title(&cx.computed.book.figure(id), cx.texts);
+    let height = if look.size > size::BODY { look.size * 1.15 } else { ROW };
+    let (rect, response) = ui.allocate_exact_size(vec2(look.width, height), Sense::click());
+    let chosen = cx.is_chosen(id);
+    let spoken = format!("{title} {number} {unit}");
+    response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, spoken.trim_end()));
+    if ui.is_rect_visible(rect) {
+        paint(ui, cx, rect, (&number, &unit, known), look, chosen || response.has_focus());
+    }
+    if (response.clicked() || response.gained_focus()) && !chosen {
+        cx.choose(id);
+    }
+    response.on_hover_text(title)
+}
+
+fn paint(ui: &Ui, cx: &Cx<'_>, rect: Rect, (number, unit, known): (&str, &str, bool), look: Look, chosen: bool) {
+    let tokens = &cx.tokens;
+    let painter = ui.painter();
+    if chosen {
+        painter.rect_filled(rect, 3, tokens.act_ground);
+    }
+    let ink = match (known, chosen) {
+        (false, _) => tokens.ink2,
+        (true, true) => tokens.act,
+        (true, false) => tokens.ink,
+    };
+    let font = if known { FontId::new(look.size, bold()) } else { FontId::proportional(size::BODY) };
+    let unit_size = if look.size > size::BODY { 15.0 } else { 12.0 };
+    // Words that are too long for their place are cut at the end, and whole in the working pane.
+    let galley = |text: &str, font: FontId, colour: Color32, width: f32| {
+        let mut job = eframe::egui::text::LayoutJob::simple_singleline(text.to_owned(), font, colour);
+        job.wrap = eframe::egui::text::TextWrapping::truncate_at_width(width);
+        ui.fonts_mut(|fonts| fonts.layout_job(job))
+    };
+    let room = if known { rect.width() - if look.right { UNIT } else { 0.0 } } else { rect.width() - 8.0 };
+    let words = galley(number, font, ink, room);
+    let width = words.size().x;
+    let left = match (look.right, known) {
+        (true, true) => rect.right() - UNIT - width,
+        (true, false) => rect.right() - 8.0 - width,
+        (false, _) => rect.left(),
+    };
+    let top = rect.center().y - words.size().y / 2.0;
+    let under = top + words.size().y - 1.0;
+    painter.galley(pos2(left, top), words, ink);
+    if known && width > 0.0 {
+        let line = [pos2(left, under), pos2(left + width, under)];
+        painter.extend(Shape::dotted_line(&line, tokens.ink3, 3.0, 0.6));
+    }
+    if !unit.is_empty() {
+        let at = pos2(left + width + 6.0, under - 3.0);
+        painter.text(at, Align2::LEFT_BOTTOM, unit, FontId::proportional(unit_size), tokens.ink3);
+    }
+    let _ = Stroke::NONE;
+}

@@ -1,0 +1,16 @@
+//! The house's own widgets. Entry and result never look alike: what a person typed sits in a field, what is computed sits on the paper with a
+//! dotted line under it.
+
+pub mod button;
+pub mod choice;
+pub mod curve;
+pub mod drawing;
+pub mod entry;
+pub mod figure;
+pub mod finding;
+pub mod heading;
+pub mod mark;
+pub mod moment;
+pub mod number;
+pub mod row;
+pub mod text;

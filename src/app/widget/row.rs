@@ -1,0 +1,22 @@
+//! A row: a label at the left, a field or figure at the right, its unit in a column of its own.
+
+use eframe::egui::{Align, Label, Layout, RichText, Ui, vec2};
+
+use crate::app::theme::{ROW, Tokens};
+
+/// Width of a row's label.
+pub const LABEL: f32 = 150.0;
+/// Width of a field.
+pub const FIELD: f32 = 132.0;
+
+/// A row of a label and what stands behind it.
+pub fn row<R>(ui: &mut Ui, label: &str, tokens: &Tokens, add: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.horizontal(|ui| {
+        ui.allocate_ui_with_layout(vec2(LABEL, ROW), Layout::left_to_right(Align::Center), |ui| {
+            ui.set_min_width(LABEL);
+            ui.add(Label::new(RichText::new(label).color(tokens.ink)).truncate());
+        });
+        add(ui)
+    })
+    .inner
+}

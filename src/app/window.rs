@@ -1,0 +1,361 @@
+//! The window itself: one open batch, what may be asked, and what was said last.
+
+mod deeds;
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::mpsc::Receiver;
+
+use eframe::egui::{self, CentralPanel, Context, Frame, Margin, Panel, RichText, ScrollArea, Ui, ViewportCommand};
+use jiff::ZonedDateTime;
+use jiff::civil::Date;
+
+use super::action::Action;
+use super::cx::{Cx, Wish};
+use super::dialog::{self, Answer, Dialog, Then};
+use super::page::Page;
+use super::recovery::Recovery;
+use super::shell::{finder, findings_line, rail, top, working};
+use super::theme::Tokens;
+use super::widget::button;
+use super::workbook::Workbook;
+use crate::calc::{Report, Weight};
+use crate::files::disk::Disk;
+use crate::files::preferences::{Preferences, Theme};
+use crate::job::PatternFile;
+use crate::texts::Texts;
+
+/// Where the window keeps what is its own.
+#[derive(Debug, Clone)]
+pub struct Home {
+    /// Preferences.
+    pub preferences: PathBuf,
+    /// Work that was not saved.
+    pub recovery: PathBuf,
+}
+
+impl Home {
+    /// The places the system has for a program's own files.
+    #[must_use]
+    pub fn of_user() -> Option<Self> {
+        let folders = directories::ProjectDirs::from("", "", "pourbook")?;
+        Some(Self { preferences: folders.config_dir().join("window.ron"), recovery: folders.data_local_dir().join("recovery") })
+    }
+}
+
+/// The window.
+pub struct Window {
+    /// The open batch.
+    pub workbook: Workbook,
+    /// What is remembered.
+    pub preferences: Preferences,
+    /// The question that stands.
+    pub dialog: Option<Dialog>,
+    /// What was said last.
+    pub message: Option<String>,
+    disk: Arc<dyn Disk>,
+    home: Option<Home>,
+    recovery: Option<Recovery>,
+    kept: Preferences,
+    may_close: bool,
+    browsing: Option<Receiver<Option<PathBuf>>>,
+    today: Date,
+    dressed: bool,
+}
+
+impl Window {
+    /// The window of the program: on a job, or on an empty batch.
+    #[must_use]
+    pub fn start(ctx: &Context, disk: Arc<dyn Disk>, home: Option<Home>, job: Option<&Path>) -> Self {
+        let preferences = home.as_ref().map(|home| Preferences::load(&*disk, &home.preferences)).unwrap_or_default();
+        let recovery = home.as_ref().map(|home| Recovery::start(Arc::clone(&disk), &home.recovery, ctx));
+        let mut window = Self::on(disk, ZonedDateTime::now().date(), preferences);
+        window.recovery = recovery;
+        window.home = home;
+        if let Some(job) = job {
+            window.open(ctx, job);
+        }
+        window.wake(ctx);
+        if window.dialog.is_none() {
+            window.ask_recovery();
+        }
+        window
+    }
+
+    /// A window on an empty batch, on a day, with nothing of its own on the disk.
+    #[must_use]
+    pub fn on(disk: Arc<dyn Disk>, today: Date, preferences: Preferences) -> Self {
+        Self {
+            workbook: Workbook::empty(today),
+            kept: preferences.clone(),
+            preferences,
+            dialog: None,
+            message: None,
+            disk,
+            home: None,
+            recovery: None,
+            may_close: false,
+            browsing: None,
+            today,
+            dressed: false,
+        }
+    }
+
+    fn wake(&mut self, ctx: &Context) {
+        let ctx = ctx.clone();
+        self.workbook.on_read(move || ctx.request_repaint());
+    }
+
+    /// Opens a batch in place of the one that is open.
+    pub fn open(&mut self, ctx: &Context, path: &Path) {
+        // A path that stands alone means the same wherever the program was started.
+        let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+        match Workbook::open(&*self.disk, &path, self.today) {
+            Ok(workbook) => {
+                self.workbook = workbook;
+                self.preferences.opened(&path);
+                self.dialog = None;
+                self.message = self.workbook.batch.as_ref().and_then(|batch| batch.studio_error.as_ref()).map(ToString::to_string);
+                self.wake(ctx);
+            }
+            Err(error) => {
+                let failed = Texts::english().say("open-failed", &[("why", error.to_string().into())]);
+                self.dialog = Some(Dialog::Open { path: path.display().to_string(), failed: Some(failed) });
+            }
+        }
+    }
+
+    /// Polls what runs beside the window, and guards the close; also called while the window is hidden.
+    pub fn logic(&mut self, ctx: &Context) {
+        self.dress(ctx);
+        self.workbook.poll();
+        if let Some(recovery) = &mut self.recovery {
+            recovery.offer(&self.workbook);
+            if let Some(failed) = recovery.failed() {
+                self.message = Some(failed);
+            }
+        }
+        self.take_browsed(ctx);
+        if ctx.input(|input| input.viewport().close_requested()) && !self.may_close {
+            if self.workbook.is_changed() {
+                ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+                // A window that was closed from the task bar comes back to ask.
+                ctx.send_viewport_cmd(ViewportCommand::Minimized(false));
+                ctx.send_viewport_cmd(ViewportCommand::Focus);
+                self.dialog = Some(Dialog::Close(Then::Quit));
+                ctx.request_repaint();
+            } else {
+                self.may_close = true;
+            }
+        }
+        if self.preferences != self.kept {
+            self.kept = self.preferences.clone();
+            if let Some(home) = &self.home
+                && let Some(failed) = self.preferences.keep(&*self.disk, &home.preferences)
+            {
+                self.message = Some(failed);
+            }
+        }
+    }
+
+    /// Theme and zoom as they are preferred.
+    fn dress(&mut self, ctx: &Context) {
+        if self.dressed && self.preferences == self.kept {
+            return;
+        }
+        self.dressed = true;
+        ctx.set_theme(match self.preferences.theme {
+            Theme::Light => egui::ThemePreference::Light,
+            Theme::Dark => egui::ThemePreference::Dark,
+            Theme::System => egui::ThemePreference::System,
+        });
+        #[allow(clippy::cast_precision_loss, reason = "a percentage")]
+        ctx.set_zoom_factor(self.preferences.zoom as f32 / 100.0);
+    }
+
+    /// Draws the window.
+    pub fn ui(&mut self, ui: &mut Ui) {
+        let actions = self.keys(ui.ctx());
+        let mut wishes: Vec<Wish> = actions.into_iter().map(Wish::Do).collect();
+        self.drops(ui.ctx(), &mut wishes);
+        let answer = self.draw(ui, &mut wishes);
+        for wish in wishes {
+            self.grant(ui.ctx(), wish);
+        }
+        if let Some(answer) = answer {
+            self.answer(ui.ctx(), answer);
+        }
+    }
+
+    /// Keys that do something wherever the focus is. Undo belongs to a field while it is written in.
+    fn keys(&self, ctx: &Context) -> Vec<Action> {
+        if self.dialog.is_some() || self.workbook.view.finder.is_some() {
+            return Vec::new();
+        }
+        let writing = ctx.text_edit_focused();
+        let mut pressed = Vec::new();
+        // The longest keys first: Shift is part of one, and not a bystander.
+        let mut all: Vec<Action> = Action::PLAIN.to_vec();
+        all.sort_by_key(|action| action.shortcut().is_none_or(|shortcut| !shortcut.modifiers.shift));
+        for action in all {
+            let Some(shortcut) = action.shortcut() else { continue };
+            if writing && matches!(action, Action::Undo | Action::Redo) {
+                continue;
+            }
+            if action != Action::Quit && ctx.input_mut(|input| input.consume_shortcut(&shortcut)) {
+                pressed.push(action);
+            }
+        }
+        pressed
+    }
+
+    /// Pattern files that were dropped on the window become patterns.
+    fn drops(&self, ctx: &Context, wishes: &mut Vec<Wish>) {
+        let dropped: Vec<PathBuf> = ctx.input(|input| input.raw.dropped_files.iter().map(|file| file.path().to_path_buf()).collect());
+        let folder = self.workbook.folder().map(Path::to_path_buf);
+        let mut pages = false;
+        for path in dropped {
+            let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase());
+            match ending.as_deref() {
+                Some("ron") => wishes.push(Wish::Do(Action::OpenThis(path))),
+                Some("stl") => {
+                    pages = true;
+                    let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+                    let relative = folder.as_ref().and_then(|folder| path.strip_prefix(folder).ok()).unwrap_or(&path).to_owned();
+                    let relative = relative.to_string_lossy().replace('\\', "/");
+                    let file = PatternFile { path: relative, ..PatternFile::default() };
+                    let words = Texts::english().label("edit-drop-pattern");
+                    wishes.push(Wish::Edit(words, Box::new(move |job| super::page::add_pattern(job, name, Some(file)))));
+                }
+                _ => {}
+            }
+        }
+        if pages {
+            wishes.push(Wish::Do(Action::Go(Page::Patterns)));
+        }
+    }
+
+    fn draw(&mut self, ui: &mut Ui, wishes: &mut Vec<Wish>) -> Option<Answer> {
+        let tokens = Tokens::of(ui.ctx());
+        let style = self.preferences.style();
+        let (title, state) = (self.workbook.title(), self.state());
+        let (undo, redo) = (self.workbook.history.undo_name().map(str::to_owned), self.workbook.history.redo_name().map(str::to_owned));
+        let reading = self.workbook.reading();
+        let folder = self.workbook.folder().map(Path::to_path_buf);
+        let workbook = &mut self.workbook;
+        let mut cx = Cx {
+            folder,
+            job: &workbook.job,
+            studio: &workbook.studio,
+            computed: &workbook.computed,
+            setting: &workbook.setting,
+            style: &style,
+            texts: Texts::english(),
+            tokens,
+            view: &mut workbook.view,
+            wishes,
+        };
+        if cx.view.bench.is_some() {
+            CentralPanel::default().frame(Frame::new().fill(tokens.paper).inner_margin(48)).show(ui, |ui| super::bench::show(ui, &mut cx));
+        } else {
+            let panel = |margin| Frame::new().fill(tokens.panel).inner_margin(margin);
+            // Large type on a small screen: the rail gives way, and the working pane goes under the page.
+            let narrow = ui.max_rect().width() < NARROW;
+            let top = top::Top { title, state, undo: undo.as_deref(), redo: redo.as_deref() };
+            Panel::top("top").exact_size(46.0).resizable(false).frame(panel(Margin::ZERO)).show(ui, |ui| top::show(ui, &mut cx, &top));
+            Panel::bottom("line")
+                .exact_size(34.0)
+                .resizable(false)
+                .frame(panel(Margin::ZERO))
+                .show(ui, |ui| findings_line::show(ui, &mut cx, reading));
+            Panel::left("rail").exact_size(if narrow { 148.0 } else { 176.0 }).resizable(false).frame(panel(Margin::ZERO)).show(ui, |ui| {
+                ScrollArea::vertical().show(ui, |ui| rail::show(ui, &mut cx));
+            });
+            if cx.view.findings {
+                Panel::bottom("findings")
+                    .exact_size(230.0)
+                    .resizable(false)
+                    .frame(panel(Margin::symmetric(16, 4)))
+                    .show(ui, |ui| findings_line::list(ui, &mut cx));
+            }
+            if cx.view.working && narrow && cx.view.chosen.is_some() {
+                let frame = panel(Margin::symmetric(14, 0));
+                Panel::bottom("working below").exact_size(170.0).resizable(false).frame(frame).show(ui, |ui| working::show(ui, &mut cx));
+            }
+            if cx.view.working && !narrow {
+                Panel::right("working")
+                    .exact_size(288.0)
+                    .resizable(false)
+                    .frame(panel(Margin::symmetric(14, 0)))
+                    .show(ui, |ui| working::show(ui, &mut cx));
+            }
+            let message = &mut self.message;
+            CentralPanel::default().frame(Frame::new().fill(tokens.paper).inner_margin(Margin::symmetric(20, 12))).show(ui, |ui| {
+                say(ui, &cx, message);
+                let page = cx.view.page;
+                ScrollArea::vertical().id_salt(page).auto_shrink([false, false]).show(ui, |ui| page.show(ui, &mut cx));
+            });
+            finder::show(ui, &mut cx);
+        }
+        let dialog = self.dialog.as_mut()?;
+        dialog::show(ui, &mut cx, dialog, &self.preferences.recent)
+    }
+
+    /// The key of how the batch lies on the disk.
+    fn state(&self) -> &'static str {
+        match &self.workbook.batch {
+            Some(batch) if batch.read_only => "top-read-only",
+            Some(_) if self.workbook.is_changed() => "top-changed",
+            Some(_) => "top-saved",
+            None => "top-never-saved",
+        }
+    }
+
+    fn grant(&mut self, ctx: &Context, wish: Wish) {
+        match wish {
+            Wish::Edit(name, change) => self.workbook.edit(name, change),
+            Wish::EditStudio(name, change) => self.workbook.edit_studio(name, change),
+            Wish::Do(action) => self.perform(ctx, action),
+        }
+    }
+
+    /// The figures on the screen.
+    #[must_use]
+    pub fn report(&self) -> &Report {
+        &self.workbook.computed.report
+    }
+
+    /// Stops that nobody answers for.
+    #[must_use]
+    pub fn stops(&self) -> usize {
+        self.workbook.computed.of_weight(Weight::Stop).filter(|finding| finding.accepted.is_none()).count()
+    }
+}
+
+/// Below this width of the window in points there is no room for the working pane beside a page.
+const NARROW: f32 = 860.0;
+
+/// What was said last, until it is put away.
+fn say(ui: &mut Ui, cx: &Cx<'_>, message: &mut Option<String>) {
+    let Some(words) = message.clone() else { return };
+    let tokens = cx.tokens;
+    Frame::new().fill(tokens.act_ground).corner_radius(3).inner_margin(8).show(ui, |ui| {
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new(words).color(tokens.ink));
+            if button::link(ui, &cx.label("message-close"), &tokens).clicked() {
+                *message = None;
+            }
+        });
+    });
+    ui.add_space(8.0);
+}
+
+impl eframe::App for Window {
+    fn logic(&mut self, ctx: &Context, _frame: &mut eframe::Frame) {
+        Self::logic(self, ctx);
+    }
+
+    fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
+        Self::ui(self, ui);
+    }
+}

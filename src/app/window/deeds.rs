@@ -1,0 +1,280 @@
+//! What the window does when it is told to: opening, saving, leaving, signing, writing paper.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, channel};
+
+use eframe::egui::{self, Context, ViewportCommand};
+use jiff::ZonedDateTime;
+
+use super::Window;
+use crate::app::action::Action;
+use crate::app::dialog::{Answer, Dialog, Then};
+use crate::app::workbook::Workbook;
+use crate::files::batch::LONGEST_DOCUMENT;
+use crate::files::preferences::Theme;
+use crate::job::format::read_job;
+use crate::job::{Accepted, Job, Place};
+use crate::texts::Texts;
+
+impl Window {
+    /// Does an action.
+    pub fn perform(&mut self, ctx: &Context, action: Action) {
+        let workbook = &mut self.workbook;
+        match action {
+            Action::New => self.leave(ctx, Then::New),
+            Action::Open => self.leave(ctx, Then::AskOpen),
+            Action::OpenThis(path) => self.leave(ctx, Then::Open(path)),
+            Action::OpenSample => self.leave(ctx, Then::Sample),
+            Action::OpenLast => match self.preferences.recent.first().cloned() {
+                Some(path) => self.leave(ctx, Then::Open(path)),
+                None => self.leave(ctx, Then::AskOpen),
+            },
+            Action::Help => self.dialog = Some(Dialog::Help),
+            Action::Save => self.save(ctx, None),
+            Action::SaveAs => self.ask_save_as(None),
+            Action::Undo => workbook.undo(),
+            Action::Redo => workbook.redo(),
+            Action::Find => workbook.view.finder = Some(String::new()),
+            Action::Bench => workbook.view.bench = if workbook.view.bench.is_some() { None } else { Some(0) },
+            Action::Working => workbook.view.working = !workbook.view.working,
+            Action::Findings => workbook.view.findings = !workbook.view.findings,
+            Action::Sheet => self.write_paper("sheet"),
+            Action::Quote => self.write_paper("quote"),
+            Action::Go(page) => (workbook.view.page, workbook.view.bench) = (page, None),
+            Action::Show(place) => workbook.view.go_to(place, &workbook.job),
+            Action::Answer(kind, place) => {
+                self.dialog = Some(Dialog::Sign { kind, place, hands: String::new(), reason: String::new(), failed: None });
+            }
+            Action::Theme => self.preferences.theme = if ctx.theme() == egui::Theme::Dark { Theme::Light } else { Theme::Dark },
+            Action::Units => self.preferences.trade_units = !self.preferences.trade_units,
+            Action::Comma => self.preferences.comma = !self.preferences.comma,
+            Action::Larger => self.preferences.zoom_by(1),
+            Action::Smaller => self.preferences.zoom_by(-1),
+            Action::Quit => ctx.send_viewport_cmd(ViewportCommand::Close),
+        }
+    }
+
+    /// Leaves the open batch, after asking where something would be lost.
+    fn leave(&mut self, ctx: &Context, then: Then) {
+        if self.workbook.is_changed() {
+            self.dialog = Some(Dialog::Close(then));
+        } else {
+            self.go_on(ctx, then);
+        }
+    }
+
+    fn go_on(&mut self, ctx: &Context, then: Then) {
+        if let Some(recovery) = &mut self.recovery {
+            recovery.settled(&self.workbook);
+        }
+        self.dialog = None;
+        match then {
+            Then::Quit => {
+                self.may_close = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+            Then::New => {
+                self.workbook = Workbook::new_in(Arc::clone(&self.workbook.studio), self.today);
+                self.wake(ctx);
+            }
+            Then::AskOpen => self.dialog = Some(Dialog::Open { path: String::new(), failed: None }),
+            Then::Open(path) => self.open(ctx, &path),
+            Then::Sample => self.open(ctx, &sample_path()),
+        }
+    }
+
+    fn ask_save_as(&mut self, then: Option<Then>) {
+        let name = if self.workbook.title().is_empty() { "batch".to_owned() } else { self.workbook.title() };
+        let file: String = name.chars().map(|sign| if sign.is_alphanumeric() { sign.to_ascii_lowercase() } else { '-' }).collect();
+        let folder = self.workbook.folder().map(Path::to_path_buf).or_else(|| std::env::current_dir().ok()).unwrap_or_default();
+        let path = folder.join(format!("{}.ron", file.trim_matches('-'))).display().to_string();
+        self.dialog = Some(Dialog::SaveAs { path, failed: None, then });
+    }
+
+    fn save(&mut self, ctx: &Context, then: Option<Then>) {
+        if self.workbook.batch.is_none() {
+            return self.ask_save_as(then);
+        }
+        match self.workbook.save(&*self.disk) {
+            Ok(()) => {
+                if let Some(recovery) = &mut self.recovery {
+                    recovery.settled(&self.workbook);
+                }
+                self.message = None;
+                if let Some(then) = then {
+                    self.go_on(ctx, then);
+                }
+            }
+            Err(error) => {
+                self.dialog = None;
+                self.message = Some(Texts::english().say("save-failed", &[("why", error.to_string().into())]));
+            }
+        }
+    }
+
+    fn save_as(&mut self, ctx: &Context, path: PathBuf, then: Option<Then>) {
+        let shown = path.display().to_string();
+        let before = Workbook::path(&self.workbook).map(Path::to_path_buf);
+        match self.workbook.save_as(&*self.disk, path.clone()) {
+            Ok(()) => {
+                if before.is_none() {
+                    self.preferences.opened(&path);
+                }
+                self.dialog = None;
+                self.wake(ctx);
+                if let Some(then) = then {
+                    self.go_on(ctx, then);
+                }
+            }
+            Err(error) => self.dialog = Some(Dialog::SaveAs { path: shown, failed: Some(error.to_string()), then }),
+        }
+    }
+
+    /// Goes on with what was answered.
+    pub fn answer(&mut self, ctx: &Context, answer: Answer) {
+        match answer {
+            Answer::Cancel => self.dialog = None,
+            Answer::SaveThen(then) => self.save(ctx, Some(then)),
+            Answer::Anyway(then) => self.go_on(ctx, then),
+            Answer::Open(path) => self.open(ctx, &path),
+            Answer::SaveAs(path, then) => self.save_as(ctx, path, then),
+            Answer::Sign(kind, place, hands, reason) => {
+                self.sign(kind, place, hands, reason);
+                self.dialog = None;
+            }
+            Answer::Browse => self.browse(ctx),
+            Answer::Recover => self.recover(ctx),
+            Answer::LeaveOut => self.leave_out(),
+        }
+    }
+
+    /// Takes up the work that was set aside, as changes that are not saved.
+    fn recover(&mut self, ctx: &Context) {
+        let Some(Dialog::Recover { found, .. }) = self.dialog.take() else { return };
+        let Ok(opened) = read_job(&found.bytes) else { return };
+        match found.key.path.as_deref() {
+            Some(path) if matches!(self.disk.exists(path), Ok(true)) => self.open(ctx, path),
+            _ => self.workbook = Workbook::new_in(Arc::clone(&self.workbook.studio), self.today),
+        }
+        let name = Texts::english().label("do-recover");
+        self.workbook.edit(name, move |job| *job = opened.document);
+        self.wake(ctx);
+    }
+
+    /// Leaves out for good what was set aside, and asks about the next.
+    fn leave_out(&mut self) {
+        if let (Some(Dialog::Recover { found, .. }), Some(recovery)) = (self.dialog.take(), &self.recovery) {
+            recovery.discard(&found);
+        }
+        self.ask_recovery();
+    }
+
+    /// Asks about work that was set aside before and never saved, the newest first.
+    pub(super) fn ask_recovery(&mut self) {
+        let Some(found) = self.recovery.as_ref().and_then(|recovery| recovery.found().into_iter().next()) else { return };
+        let Ok(opened) = read_job(&found.bytes) else { return };
+        let on_disk = found.key.path.as_ref().and_then(|path| self.disk.read(path, LONGEST_DOCUMENT).ok());
+        let saved = on_disk.and_then(|bytes| read_job(&bytes).ok()).map(|opened| opened.document).unwrap_or_default();
+        let differs = parts_that_differ(&saved, &opened.document);
+        self.dialog = Some(Dialog::Recover { name: opened.document.name.clone(), found: Box::new(found), differs });
+    }
+
+    fn sign(&mut self, kind: &'static str, place: Place, hands: String, reason: String) {
+        let value = self.workbook.computed.at(place).find(|found| found.kind.key == kind).and_then(|found| found.value);
+        let value = value.and_then(crate::quantity::Finite::new);
+        let at = Some(ZonedDateTime::now().with_time_zone(self.workbook.setting.zone.clone()).datetime());
+        let accepted = Accepted { finding: kind.to_owned(), place, value, hands, reason, at };
+        let name = Texts::english().label("edit-sign");
+        self.workbook.edit(name, move |job| job.accepted.push(accepted));
+    }
+
+    /// The system's own window for files, on a thread of its own, so that this one goes on.
+    fn browse(&mut self, ctx: &Context) {
+        if self.browsing.is_some() {
+            return;
+        }
+        let saving = matches!(self.dialog, Some(Dialog::SaveAs { .. }));
+        let dialog = rfd::FileDialog::new().add_filter("Pourbook", &["ron"]);
+        let (sender, receiver) = channel();
+        let ctx = ctx.clone();
+        let asked = std::thread::Builder::new().name("files".to_owned()).spawn(move || {
+            let path = if saving { dialog.save_file() } else { dialog.pick_file() };
+            // The window may be gone by now.
+            let _ = sender.send(path);
+            ctx.request_repaint();
+        });
+        if asked.is_ok() {
+            self.browsing = Some(receiver);
+        }
+    }
+
+    pub(super) fn take_browsed(&mut self, ctx: &Context) {
+        let Some(Ok(found)) = self.browsing.as_ref().map(Receiver::try_recv) else { return };
+        self.browsing = None;
+        let Some(path) = found else { return };
+        match self.dialog.take() {
+            Some(Dialog::SaveAs { then, .. }) => self.save_as(ctx, path.with_extension("ron"), then),
+            _ => self.open(ctx, &path),
+        }
+    }
+
+    /// Bench sheets or quotes into a text file beside the batch, under a name that nothing stands under.
+    fn write_paper(&mut self, what: &str) {
+        let computed = &self.workbook.computed;
+        let Some(path) = self.workbook.path().map(Path::to_path_buf) else {
+            return self.ask_save_as(None);
+        };
+        let hash = self.workbook.batch.as_ref().map(|batch| batch.hash_text.clone()).unwrap_or_default();
+        let input = crate::paper::SheetInput {
+            job: &computed.sound,
+            studio: &computed.sound_studio,
+            shelves: &computed.shelves,
+            report: &computed.report,
+            book: &computed.book,
+            setting: &self.workbook.setting,
+            texts: Texts::english(),
+            style: &self.preferences.style(),
+            content_hash: &hash,
+        };
+        let text = if what == "sheet" { crate::paper::sheet(&input) } else { crate::paper::quotes(&input) };
+        let stem = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+        let free = (1..1000_u32)
+            .map(|number| {
+                path.with_file_name(if number == 1 { format!("{stem}-{what}.txt") } else { format!("{stem}-{what}-{number}.txt") })
+            })
+            .find(|path| matches!(self.disk.exists(path), Ok(false)));
+        let Some(to) = free else { return };
+        let saved = crate::files::save::save(&*self.disk, &to, text.as_bytes(), None, crate::files::save::Original::Replace, |_| Ok(()));
+        self.message = Some(match saved {
+            Ok(_) => Texts::english().say("sheet-written", &[("path", to.display().to_string().into())]),
+            Err(error) => error.to_string(),
+        });
+    }
+}
+
+/// The sample that comes with the program: beside the program, or where it was built.
+fn sample_path() -> PathBuf {
+    let beside = std::env::current_exe().ok().and_then(|exe| Some(exe.parent()?.join("sample-jobs/mixed-kiln.ron")));
+    let candidates = [
+        beside,
+        Some(PathBuf::from("sample-jobs/mixed-kiln.ron")),
+        Some(Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs/mixed-kiln.ron")),
+    ];
+    candidates.into_iter().flatten().find(|path| path.exists()).unwrap_or_else(|| PathBuf::from("sample-jobs/mixed-kiln.ron"))
+}
+
+/// The parts of a job that are not the same in two, by the keys of their names.
+fn parts_that_differ(one: &Job, other: &Job) -> Vec<&'static str> {
+    let parts = [
+        ("stage-orders", one.orders != other.orders),
+        ("stage-patterns", one.patterns != other.patterns),
+        ("stage-trees", one.trees != other.trees),
+        ("stage-flasks", one.flasks != other.flasks),
+        ("stage-burnout", one.burnouts != other.burnouts),
+        ("stage-metal", one.melts != other.melts),
+        ("stage-quotes", one.quotes != other.quotes),
+        ("stage-record", one.record != other.record),
+    ];
+    parts.into_iter().filter(|(_, differs)| *differs).map(|(key, _)| key).collect()
+}

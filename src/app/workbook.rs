@@ -1,0 +1,245 @@
+//! The open batch: its documents, what follows from them, what was done to them, and where the caster is looking.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+
+use super::computed::Computed;
+use super::history::{History, Moment};
+use super::patterns_run::PatternReader;
+use super::view::View;
+use crate::calc::{Runs, Setting};
+use crate::files::batch::{Batch, OpenError, STUDIO_FILE, SaveBatchError};
+use crate::files::disk::{Disk, folder_of};
+use crate::job::{Job, JobId, Studio};
+
+/// One open batch.
+pub struct Workbook {
+    /// The job.
+    pub job: Arc<Job>,
+    /// The studio.
+    pub studio: Arc<Studio>,
+    /// As it lies on the disk; none where it was never saved.
+    pub batch: Option<Batch>,
+    /// As it was opened or last saved.
+    pub saved: Moment,
+    /// What follows from the documents.
+    pub computed: Computed,
+    /// What was measured of pattern files.
+    pub runs: Runs,
+    /// Day and zone.
+    pub setting: Setting,
+    /// What can be taken back.
+    pub history: History,
+    /// Where the caster is looking.
+    pub view: View,
+    /// Grows with every change.
+    pub revision: u64,
+    reader: PatternReader,
+}
+
+impl Workbook {
+    /// An empty batch in an empty studio.
+    #[must_use]
+    pub fn empty(at: Date) -> Self {
+        let job = Job { job_id: JobId::random().unwrap_or_default(), made: Some(at), ..Job::default() };
+        Self::of(Arc::new(job), Arc::new(Studio::default()), None, at)
+    }
+
+    /// A new batch in the studio of a folder, not saved yet.
+    #[must_use]
+    pub fn new_in(studio: Arc<Studio>, at: Date) -> Self {
+        let job = Job { job_id: JobId::random().unwrap_or_default(), made: Some(at), ..Job::default() };
+        Self::of(Arc::new(job), studio, None, at)
+    }
+
+    /// A batch from its file.
+    ///
+    /// # Errors
+    /// [`OpenError`] where it cannot be read.
+    pub fn open(disk: &dyn Disk, path: &Path, at: Date) -> Result<Self, OpenError> {
+        let batch = Batch::open(disk, path)?;
+        let (job, studio) = (Arc::new(batch.job.clone()), Arc::new(batch.studio.clone()));
+        Ok(Self::of(job, studio, Some(batch), at))
+    }
+
+    fn of(job: Arc<Job>, studio: Arc<Studio>, batch: Option<Batch>, at: Date) -> Self {
+        let setting = Setting { at, zone: zone_of(&job, &studio) };
+        let runs = Runs::default();
+        let computed = Computed::new(&job, &studio, &runs, &setting);
+        let saved = Moment { job: Arc::clone(&job), studio: Arc::clone(&studio) };
+        let view = View::for_job(&job);
+        let mut workbook = Self {
+            job,
+            studio,
+            batch,
+            saved,
+            computed,
+            runs,
+            setting,
+            history: History::default(),
+            view,
+            revision: 0,
+            reader: PatternReader::default(),
+        };
+        workbook.read_patterns();
+        workbook
+    }
+
+    /// Both documents now.
+    #[must_use]
+    pub fn now(&self) -> Moment {
+        Moment { job: Arc::clone(&self.job), studio: Arc::clone(&self.studio) }
+    }
+
+    /// Does anything stand here that is not on the disk?
+    #[must_use]
+    pub fn is_changed(&self) -> bool {
+        self.job != self.saved.job || self.studio != self.saved.studio
+    }
+
+    /// What the batch is called.
+    #[must_use]
+    pub fn title(&self) -> String {
+        let file = || self.path().and_then(|path| path.file_stem()).map(|stem| stem.to_string_lossy().into_owned());
+        if self.job.name.trim().is_empty() { file().unwrap_or_default() } else { self.job.name.trim().to_owned() }
+    }
+
+    /// Its file.
+    #[must_use]
+    pub fn path(&self) -> Option<&Path> {
+        self.batch.as_ref().map(|batch| batch.path.as_path())
+    }
+
+    /// The folder that pattern paths are relative to.
+    #[must_use]
+    pub fn folder(&self) -> Option<&Path> {
+        self.path().map(folder_of)
+    }
+
+    /// Changes the job under a name; nothing that changes nothing is a step.
+    pub fn edit(&mut self, name: impl Into<String>, change: impl FnOnce(&mut Job)) {
+        let mut job = Job::clone(&self.job);
+        change(&mut job);
+        if job != *self.job {
+            let before = self.now();
+            self.job = Arc::new(job);
+            self.history.did(name.into(), before);
+            self.changed();
+        }
+    }
+
+    /// Changes the studio under a name.
+    pub fn edit_studio(&mut self, name: impl Into<String>, change: impl FnOnce(&mut Studio)) {
+        let mut studio = Studio::clone(&self.studio);
+        change(&mut studio);
+        if studio != *self.studio {
+            let before = self.now();
+            self.studio = Arc::new(studio);
+            self.history.did(name.into(), before);
+            self.changed();
+        }
+    }
+
+    /// Takes the last change back.
+    pub fn undo(&mut self) {
+        if let Some(moment) = self.history.undo(self.now()) {
+            self.go_to(moment);
+        }
+    }
+
+    /// Does again what was taken back last.
+    pub fn redo(&mut self) {
+        if let Some(moment) = self.history.redo(self.now()) {
+            self.go_to(moment);
+        }
+    }
+
+    fn go_to(&mut self, moment: Moment) {
+        (self.job, self.studio) = (moment.job, moment.studio);
+        self.changed();
+    }
+
+    fn changed(&mut self) {
+        self.revision += 1;
+        self.setting.zone = zone_of(&self.job, &self.studio);
+        self.read_patterns();
+        self.recompute();
+    }
+
+    fn recompute(&mut self) {
+        self.computed = Computed::new(&self.job, &self.studio, &self.runs, &self.setting);
+        self.view.settle(&self.job);
+    }
+
+    /// Asks for every pattern file that was not looked at yet.
+    fn read_patterns(&mut self) {
+        let folder = self.folder().map(Path::to_path_buf).unwrap_or_default();
+        if self.reader.ask(&folder, &self.job, &mut self.runs) {
+            self.computed = Computed::new(&self.job, &self.studio, &self.runs, &self.setting);
+        }
+    }
+
+    /// Takes in what was read meanwhile. True where something came in.
+    pub fn poll(&mut self) -> bool {
+        let came = self.reader.take(&self.job, &mut self.runs);
+        if came {
+            self.recompute();
+        }
+        came
+    }
+
+    /// How far the reading of pattern files is: read, and asked for. None where nothing is being read.
+    #[must_use]
+    pub fn reading(&self) -> Option<(usize, usize)> {
+        self.reader.progress()
+    }
+
+    /// Told where somebody is to be woken when a file was read.
+    pub fn on_read(&mut self, wake: impl Fn() + Send + Sync + 'static) {
+        self.reader.wake = Some(Arc::new(wake));
+    }
+
+    /// Saves where it was opened.
+    ///
+    /// # Errors
+    /// A sentence.
+    pub fn save(&mut self, disk: &dyn Disk) -> Result<(), SaveBatchError> {
+        let (job, studio) = (Job::clone(&self.job), Arc::clone(&self.studio));
+        let Some(batch) = &mut self.batch else { return Ok(()) };
+        batch.job = job;
+        batch.save(disk)?;
+        if *studio != batch.studio {
+            batch.save_studio(disk, &studio)?;
+        }
+        self.saved = Moment { job: Arc::clone(&self.job), studio };
+        Ok(())
+    }
+
+    /// Saves under a name that nothing stands under yet, and goes on there.
+    ///
+    /// # Errors
+    /// A sentence; the batch stays where it was.
+    pub fn save_as(&mut self, disk: &dyn Disk, path: PathBuf) -> Result<(), SaveBatchError> {
+        let batch = Batch::create(disk, &path, &self.job, &self.studio)?;
+        self.batch = Some(batch);
+        self.saved = self.now();
+        self.runs = Runs::default();
+        self.changed();
+        Ok(())
+    }
+
+    /// The studio's file beside the batch.
+    #[must_use]
+    pub fn studio_path(&self) -> Option<PathBuf> {
+        self.folder().map(|folder| folder.join(STUDIO_FILE))
+    }
+}
+
+/// The job's zone, or the studio's, or the machine's.
+fn zone_of(job: &Job, studio: &Studio) -> TimeZone {
+    let named = [&job.site.zone, &studio.site.zone].into_iter().find(|zone| !zone.is_empty());
+    named.and_then(|name| TimeZone::get(name).ok()).unwrap_or_else(TimeZone::system)
+}

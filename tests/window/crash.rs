@@ -1,0 +1,87 @@
+//! What a crash or a careless close may cost: nothing.
+
+use std::path::Path;
+use std::sync::Arc;
+use std::time::Duration;
+
+use eframe::egui::{Context, RawInput, ViewportCommand, ViewportEvent, ViewportId};
+use pourbook::app::dialog::{Answer, Dialog, Then};
+use pourbook::app::theme;
+use pourbook::app::window::{Home, Window};
+use pourbook::files::disk::{Disk, RealDisk};
+
+fn home(folder: &Path) -> Home {
+    Home { preferences: folder.join("config/window.ron"), recovery: folder.join("recovery") }
+}
+
+fn window(folder: &Path, job: Option<&Path>) -> (Context, Window) {
+    let ctx = Context::default();
+    theme::install(&ctx);
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk);
+    let window = Window::start(&ctx, disk, Some(home(folder)), job);
+    (ctx, window)
+}
+
+/// One pass of the window while it is hidden: only what runs without drawing.
+fn hidden(ctx: &Context, window: &mut Window, close: bool) -> Vec<ViewportCommand> {
+    let mut input = RawInput::default();
+    if close {
+        input.viewports.entry(ViewportId::ROOT).or_default().events.push(ViewportEvent::Close);
+    }
+    let mut output = ctx.run_ui(input, |ui| window.logic(ui.ctx()));
+    let viewports = std::mem::take(&mut output.viewport_output);
+    output.drop_without_applying_deltas();
+    viewports.into_iter().filter(|(id, _)| *id == ViewportId::ROOT).flat_map(|(_, viewport)| viewport.commands).collect()
+}
+
+#[test]
+fn closing_with_changes_asks_even_while_minimised() {
+    let folder = tempfile::tempdir().unwrap();
+    let (ctx, mut window) = window(folder.path(), None);
+    assert!(!hidden(&ctx, &mut window, true).contains(&ViewportCommand::CancelClose), "nothing is lost by closing");
+    let (ctx, mut window) = self::window(folder.path(), None);
+    window.workbook.edit("name it", |job| job.name = "Tide".to_owned());
+    let commands = hidden(&ctx, &mut window, true);
+    assert!(commands.contains(&ViewportCommand::CancelClose) && commands.contains(&ViewportCommand::Minimized(false)));
+    assert_eq!(window.dialog, Some(Dialog::Close(Then::Quit)));
+}
+
+#[test]
+fn work_that_was_not_saved_is_offered_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let (ctx, mut first) = window(folder.path(), None);
+    first.workbook.edit("name it", |job| job.name = "Tide pool, second kiln".to_owned());
+    hidden(&ctx, &mut first, false);
+    // The writer works beside the window.
+    let written = || {
+        std::fs::read_dir(folder.path().join("recovery")).is_ok_and(|mut files| {
+            // Under its name it is whole.
+            files.any(|file| file.is_ok_and(|file| file.path().extension().is_some_and(|ending| ending == "recovery")))
+        })
+    };
+    for _ in 0..500 {
+        if written() {
+            break;
+        }
+        std::thread::sleep(Duration::from_millis(10));
+    }
+    assert!(written(), "the change was set aside");
+    // The program is gone without a word.
+    std::mem::forget(first);
+    let (ctx, mut second) = window(folder.path(), None);
+    assert!(matches!(&second.dialog, Some(Dialog::Recover { name, .. }) if name == "Tide pool, second kiln"));
+    second.answer(&ctx, Answer::Recover);
+    assert_eq!(second.workbook.job.name, "Tide pool, second kiln");
+    assert!(second.workbook.is_changed(), "it is not saved yet");
+}
+
+#[test]
+fn preferences_and_the_batches_opened_last_are_kept() {
+    let folder = tempfile::tempdir().unwrap();
+    let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs/first-pour.ron");
+    let (ctx, mut first) = window(folder.path(), Some(&sample));
+    first.preferences.zoom_by(2);
+    hidden(&ctx, &mut first, false);
+    let (_, second) = window(folder.path(), None);
+    assert_eq!((second.preferences.zoom, second.preferences.recent.first()), (150, Some(&sample)));
+}

@@ -1,0 +1,114 @@
+//! The house field: Enter commits and moves down, Tab commits and moves on, Escape restores, bad text stays with its reason, and going through
+//! changes nothing.
+
+use eframe::egui::Key;
+use eframe::egui::accesskit::Role;
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use pourbook::app::window::Window;
+use pourbook::job::Weighing;
+
+use super::{USUAL, empty, on_sample};
+
+const WEIGHT: &str = "tree and base on the scale";
+const TARE: &str = "base alone";
+
+fn type_into(harness: &mut Harness<'static, Window>, name: &str, text: &str) {
+    harness.get_by_role_and_label(Role::TextInput, name).focus();
+    harness.run();
+    harness.get_by_role_and_label(Role::TextInput, name).type_text(text);
+    harness.run();
+}
+
+fn gross(harness: &Harness<'static, Window>) -> Option<String> {
+    match harness.state().workbook.job.trees.first()?.weighed.first()?.weight? {
+        Weighing::Gross { weight, .. } => Some(weight.decimal().to_string()),
+        Weighing::Net(weight) => Some(weight.decimal().to_string()),
+    }
+}
+
+#[test]
+fn enter_commits_and_a_unit_is_converted() {
+    let mut harness = empty(USUAL);
+    type_into(&mut harness, WEIGHT, "143,80");
+    assert_eq!(gross(&harness), None, "nothing is taken while it is typed");
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert_eq!(gross(&harness).as_deref(), Some("143.8"));
+    type_into(&mut harness, WEIGHT, "2 ozt");
+    harness.key_press(Key::Enter);
+    harness.run();
+    // 2 troy ounces of 31.1034768 g each, by definition.
+    assert_eq!(gross(&harness).as_deref(), Some("62.206954"));
+}
+
+#[test]
+fn escape_restores() {
+    let mut harness = empty(USUAL);
+    type_into(&mut harness, WEIGHT, "100");
+    harness.key_press(Key::Enter);
+    harness.run();
+    type_into(&mut harness, WEIGHT, "250");
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert_eq!(gross(&harness).as_deref(), Some("100"));
+}
+
+#[test]
+fn bad_text_stays_and_says_why() {
+    let mut harness = empty(USUAL);
+    type_into(&mut harness, WEIGHT, "12 mm");
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert_eq!(gross(&harness), None);
+    harness.get_by_label_contains("measures");
+    harness.key_press(Key::Escape);
+    harness.run();
+    // What can mean two things is refused with both.
+    type_into(&mut harness, WEIGHT, "1,250");
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert_eq!(gross(&harness), None);
+    harness.get_by_label_contains("Choose which is meant");
+}
+
+#[test]
+fn going_through_every_field_changes_nothing() {
+    let mut harness = on_sample("mixed-kiln.ron", USUAL);
+    let before = harness.state().workbook.job.clone();
+    for page in pourbook::app::page::Page::RAIL {
+        harness.state_mut().workbook.view.page = page;
+        harness.run();
+        for _ in 0..60 {
+            harness.key_press(Key::Tab);
+            harness.run_ok();
+        }
+    }
+    assert_eq!(harness.state().workbook.job, before);
+    assert!(!harness.state().workbook.is_changed());
+}
+
+#[test]
+fn tab_commits_and_moves_on() {
+    let mut harness = empty(USUAL);
+    type_into(&mut harness, WEIGHT, "143.8");
+    harness.key_press(Key::Tab);
+    harness.run();
+    assert_eq!(gross(&harness).as_deref(), Some("143.8"));
+    assert!(harness.get_by_role_and_label(Role::TextInput, TARE).is_focused());
+}
+
+#[test]
+fn what_was_done_has_a_name_and_can_be_taken_back() {
+    let mut harness = empty(USUAL);
+    type_into(&mut harness, WEIGHT, "143.8");
+    harness.key_press(Key::Enter);
+    harness.run();
+    let workbook = &mut harness.state_mut().workbook;
+    assert_eq!(workbook.history.undo_name(), Some("weigh the tree"));
+    workbook.undo();
+    assert!(workbook.job.trees.is_empty() && !workbook.is_changed());
+    assert_eq!(workbook.history.redo_name(), Some("weigh the tree"));
+    workbook.redo();
+    assert_eq!(gross(&harness).as_deref(), Some("143.8"));
+}

@@ -1,0 +1,41 @@
+//! Every page in every theme, size, zoom and set of units: nothing is cut, nothing lies over anything else.
+
+use pourbook::app::page::Page;
+
+use super::shapes::{faults, texts};
+use super::{Sight, on_sample};
+
+fn look_at(sample: &str, sight: Sight, told: &mut Vec<String>) {
+    let mut harness = on_sample(sample, sight);
+    for page in Page::RAIL.into_iter().chain([Page::Gallery]) {
+        harness.state_mut().workbook.view.page = page;
+        harness.run();
+        let seen = texts(&harness.output().shapes);
+        assert!(seen.len() > 10, "{page:?} shows something");
+        let missing: Vec<&str> = seen.iter().map(|text| text.words.as_str()).filter(|words| words.contains('«')).collect();
+        assert!(missing.is_empty(), "{page:?}: texts that are not in the catalogue: {missing:?}");
+        told.extend(faults(&seen).into_iter().map(|fault| format!("{sample} {sight:?} {page:?}: {fault}")));
+    }
+}
+
+#[test]
+fn nothing_is_cut_or_overlaps() {
+    let mut told = Vec::new();
+    for (width, height) in [(1280.0, 800.0), (1024.0, 700.0)] {
+        for dark in [false, true] {
+            for (zoom, trade) in [(100, false), (100, true), (150, false)] {
+                // A zoomed window is a smaller one in points.
+                look_at("mixed-kiln.ron", Sight { width, height, dark, zoom, trade }, &mut told);
+            }
+        }
+    }
+    assert!(told.is_empty(), "{} faults:\n{}", told.len(), told.join("\n"));
+}
+
+#[test]
+fn a_class_full_of_mistakes_still_fits() {
+    let mut told = Vec::new();
+    look_at("workshop-class.ron", Sight { width: 1024.0, height: 700.0, dark: false, zoom: 100, trade: false }, &mut told);
+    look_at("order-book.ron", Sight { width: 1024.0, height: 700.0, dark: false, zoom: 100, trade: false }, &mut told);
+    assert!(told.is_empty(), "{} faults:\n{}", told.len(), told.join("\n"));
+}

@@ -217,3 +217,5 @@ help-tab = Tab takes it and moves on.
 help-escape = Escape puts back what stood there.
 help-space = Where a default stands in lighter ink, Space takes it.
 help-units = Any unit of the kind may be typed, with a comma or a point, and simple sums such as 61.34-59.18.
+edit-studio-of-folder = take the studio of the folder
+do-look-again = Look for pattern files again

@@ -18,6 +18,8 @@ pub enum Action {
     OpenSample,
     /// The batch that was opened last.
     OpenLast,
+    /// Pattern files that were not there or could not be read, once more.
+    LookAgain,
     /// What can be done, and the keys for it.
     Help,
     /// To the disk.
@@ -62,7 +64,7 @@ pub enum Action {
 
 impl Action {
     /// Those that need nothing to be said with them, in the order of a menu.
-    pub const PLAIN: [Self; 21] = [
+    pub const PLAIN: [Self; 22] = [
         Self::New,
         Self::Open,
         Self::OpenLast,
@@ -75,6 +77,7 @@ impl Action {
         Self::Bench,
         Self::Working,
         Self::Findings,
+        Self::LookAgain,
         Self::Sheet,
         Self::Quote,
         Self::Theme,
@@ -95,6 +98,7 @@ impl Action {
             Self::OpenThis(_) => "do-open",
             Self::OpenSample => "do-open-sample",
             Self::OpenLast => "do-open-last",
+            Self::LookAgain => "do-look-again",
             Self::Help => "do-help",
             Self::Save => "do-save",
             Self::SaveAs => "do-save-as",

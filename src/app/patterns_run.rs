@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
+use std::sync::{Arc, OnceLock};
 
 use crate::calc::{PatternRun, Runs};
 use crate::files::disk::RealDisk;
@@ -11,17 +11,32 @@ use crate::files::pattern_runs::measure_file;
 use crate::job::Job;
 use crate::mesh::Limits;
 
+/// Wakes whoever waits for a file.
+type Wake = Box<dyn Fn() + Send + Sync>;
+
 /// Reads pattern files on threads of its own.
 #[derive(Default)]
 pub struct PatternReader {
     folder: PathBuf,
     known: BTreeMap<PathBuf, Option<PatternRun>>,
     waits: Vec<Receiver<(PathBuf, PatternRun)>>,
-    /// Called when a file was read.
-    pub wake: Option<Arc<dyn Fn() + Send + Sync>>,
+    /// Called when a file was read; said once, and heard by reading that began before it was said.
+    wake: Arc<OnceLock<Wake>>,
 }
 
 impl PatternReader {
+    /// Who is to be woken when a file was read, and at once: one may have been read already.
+    pub fn on_read(&mut self, wake: impl Fn() + Send + Sync + 'static) {
+        wake();
+        // A reader is woken for one window in its life.
+        let _ = self.wake.set(Box::new(wake));
+    }
+
+    /// Forgets files that were not there or could not be read, so that they are looked for again.
+    pub fn look_again(&mut self) {
+        self.known.retain(|_, run| !matches!(run, Some(PatternRun::Missing | PatternRun::Unreadable(_))));
+    }
+
     /// Sets what is known of every pattern's file, and begins to read those that were never asked for. True where `runs` changed.
     pub fn ask(&mut self, folder: &Path, job: &Job, runs: &mut Runs) -> bool {
         let before = runs.patterns.clone();
@@ -47,7 +62,7 @@ impl PatternReader {
 
     fn read(&mut self, paths: Vec<PathBuf>) {
         let (sender, receiver) = channel();
-        let wake = self.wake.clone();
+        let wake = Arc::clone(&self.wake);
         let reading = paths.clone();
         let thread = std::thread::Builder::new().name("patterns".to_owned()).spawn(move || {
             for path in reading {
@@ -56,7 +71,7 @@ impl PatternReader {
                 if sender.send((path, run)).is_err() {
                     return;
                 }
-                if let Some(wake) = &wake {
+                if let Some(wake) = wake.get() {
                     wake();
                 }
             }

@@ -28,7 +28,8 @@ impl Recovery {
         Self { disk, folder: folder.to_owned(), writer, offered: None }
     }
 
-    fn key(workbook: &Workbook) -> RecoveryKey {
+    /// Under what the batch is set aside.
+    pub fn key(workbook: &Workbook) -> RecoveryKey {
         RecoveryKey { path: workbook.path().map(Path::to_path_buf), job_id: workbook.job.job_id.to_string() }
     }
 
@@ -49,8 +50,13 @@ impl Recovery {
 
     /// The batch was saved or given up: nothing of it is to be recovered.
     pub fn settled(&mut self, workbook: &Workbook) {
+        self.settled_as(&Self::key(workbook), workbook.revision);
+    }
+
+    /// The same for the name a batch had until now.
+    pub fn settled_as(&mut self, key: &RecoveryKey, revision: u64) {
         if let Some(writer) = &self.writer {
-            writer.saved(&Self::key(workbook), workbook.revision);
+            writer.saved(key, revision);
         }
     }
 

@@ -11,9 +11,10 @@ use super::history::{History, Moment};
 use super::patterns_run::PatternReader;
 use super::view::View;
 use crate::calc::{Runs, Setting};
-use crate::files::batch::{Batch, OpenError, STUDIO_FILE, SaveBatchError};
+use crate::files::batch::{Batch, OpenError, SaveBatchError};
 use crate::files::disk::{Disk, folder_of};
 use crate::job::{Job, JobId, Studio};
+use crate::texts::Texts;
 
 /// One open batch.
 pub struct Workbook {
@@ -199,7 +200,13 @@ impl Workbook {
 
     /// Told where somebody is to be woken when a file was read.
     pub fn on_read(&mut self, wake: impl Fn() + Send + Sync + 'static) {
-        self.reader.wake = Some(Arc::new(wake));
+        self.reader.on_read(wake);
+    }
+
+    /// Looks again for pattern files that were not there or could not be read.
+    pub fn look_again(&mut self) {
+        self.reader.look_again();
+        self.read_patterns();
     }
 
     /// Saves where it was opened.
@@ -224,17 +231,17 @@ impl Workbook {
     /// A sentence; the batch stays where it was.
     pub fn save_as(&mut self, disk: &dyn Disk, path: PathBuf) -> Result<(), SaveBatchError> {
         let batch = Batch::create(disk, &path, &self.job, &self.studio)?;
+        // A folder has one studio, and it is the one that stands there: another is never written over it. Undo brings this one back.
+        if batch.studio_error.is_none() && batch.studio != *self.studio {
+            let before = self.now();
+            self.studio = Arc::new(batch.studio.clone());
+            self.history.did(Texts::english().label("edit-studio-of-folder"), before);
+        }
         self.batch = Some(batch);
         self.saved = self.now();
         self.runs = Runs::default();
         self.changed();
         Ok(())
-    }
-
-    /// The studio's file beside the batch.
-    #[must_use]
-    pub fn studio_path(&self) -> Option<PathBuf> {
-        self.folder().map(|folder| folder.join(STUDIO_FILE))
     }
 }
 

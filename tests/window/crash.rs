@@ -76,6 +76,37 @@ fn work_that_was_not_saved_is_offered_again() {
 }
 
 #[test]
+fn what_was_saved_under_a_name_is_not_offered_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let (ctx, mut first) = window(folder.path(), None);
+    first.workbook.edit("name it", |job| job.name = "Tide".to_owned());
+    hidden(&ctx, &mut first, false);
+    first.answer(&ctx, Answer::SaveAs(folder.path().join("tide.ron"), None));
+    assert!(!first.workbook.is_changed() && first.dialog.is_none());
+    // The writer removes it beside the window; dropping the window waits for that.
+    drop(first);
+    let (_, second) = window(folder.path(), None);
+    assert_eq!(second.dialog, None);
+}
+
+#[test]
+fn the_studio_of_a_folder_is_never_written_over_by_an_empty_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs/studio.ron");
+    let studio = folder.path().join("studio.ron");
+    std::fs::copy(sample, &studio).unwrap();
+    let before = std::fs::read(&studio).unwrap();
+    let (ctx, mut window) = window(&folder.path().join("home"), None);
+    window.workbook.edit("name it", |job| job.name = "Tide".to_owned());
+    window.answer(&ctx, Answer::SaveAs(folder.path().join("tide.ron"), None));
+    assert!(!window.workbook.studio.hands.is_empty(), "the folder's studio is taken");
+    window.workbook.edit("name it", |job| job.name = "Tide pool".to_owned());
+    window.perform(&ctx, pourbook::app::action::Action::Save);
+    assert!(!window.workbook.is_changed());
+    assert_eq!(std::fs::read(&studio).unwrap(), before);
+}
+
+#[test]
 fn preferences_and_the_batches_opened_last_are_kept() {
     let folder = tempfile::tempdir().unwrap();
     let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs/first-pour.ron");

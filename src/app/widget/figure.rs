@@ -1,12 +1,12 @@
 //! A computed figure: it sits on the paper with a dotted line under it, and opens its working.
 
-use eframe::egui::{Align2, Color32, FontId, Rect, Response, Sense, Shape, Stroke, Ui, WidgetInfo, accesskit::Role, pos2, vec2};
+use eframe::egui::{Align2, Color32, FontId, Rect, Response, Sense, Shape, Ui, WidgetInfo, accesskit::Role, pos2, vec2};
 
 use crate::app::cx::Cx;
 use crate::app::theme::{ROW, bold, size};
 use crate::calc::Id;
 use crate::paper::words::{figure_title, moment_of, moment_words, print_figure};
-use crate::quantity::{Kind, Printed, Style, print};
+use crate::quantity::{Kind, Printed, print};
 
 /// How a figure stands on the page.
 #[derive(Debug, Clone, Copy)]
@@ -56,7 +56,7 @@ pub fn printed(cx: &Cx<'_>, id: Id, powder: bool) -> (String, String, bool) {
         }
         Kind::Money => (print_figure(book, id, &cx.words()), String::new(), true),
         _ => {
-            let Printed { number, unit } = print(number, kind, &Style { ..style });
+            let Printed { number, unit } = print(number, kind, &style);
             (number, unit.to_owned(), true)
         }
     }
@@ -118,5 +118,4 @@ fn paint(ui: &Ui, cx: &Cx<'_>, rect: Rect, (number, unit, known): (&str, &str, b
         let at = pos2(left + width + 6.0, under - 3.0);
         painter.text(at, Align2::LEFT_BOTTOM, unit, FontId::proportional(unit_size), tokens.ink3);
     }
-    let _ = Stroke::NONE;
 }

@@ -10,6 +10,7 @@ use jiff::ZonedDateTime;
 use super::Window;
 use crate::app::action::Action;
 use crate::app::dialog::{Answer, Dialog, Then};
+use crate::app::recovery::Recovery;
 use crate::app::workbook::Workbook;
 use crate::files::batch::LONGEST_DOCUMENT;
 use crate::files::preferences::Theme;
@@ -30,6 +31,7 @@ impl Window {
                 Some(path) => self.leave(ctx, Then::Open(path)),
                 None => self.leave(ctx, Then::AskOpen),
             },
+            Action::LookAgain => workbook.look_again(),
             Action::Help => self.dialog = Some(Dialog::Help),
             Action::Save => self.save(ctx, None),
             Action::SaveAs => self.ask_save_as(None),
@@ -115,12 +117,14 @@ impl Window {
 
     fn save_as(&mut self, ctx: &Context, path: PathBuf, then: Option<Then>) {
         let shown = path.display().to_string();
-        let before = Workbook::path(&self.workbook).map(Path::to_path_buf);
+        let (was, revision) = (Recovery::key(&self.workbook), self.workbook.revision);
         match self.workbook.save_as(&*self.disk, path.clone()) {
             Ok(()) => {
-                if before.is_none() {
-                    self.preferences.opened(&path);
+                if let Some(recovery) = &mut self.recovery {
+                    // What was set aside under the old name is safe under the new one.
+                    recovery.settled_as(&was, revision);
                 }
+                self.preferences.opened(&path);
                 self.dialog = None;
                 self.wake(ctx);
                 if let Some(then) = then {

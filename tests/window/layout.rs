@@ -1,15 +1,36 @@
 //! Every page in every theme, size, zoom and set of units: nothing is cut, nothing lies over anything else.
 
+use eframe::egui::accesskit::Role;
+use egui_kittest::Harness;
+use egui_kittest::kittest::{AccessKitNode, Queryable, by};
 use pourbook::app::page::Page;
+use pourbook::app::window::Window;
 
 use super::shapes::{faults, texts};
 use super::{Sight, on_sample};
+
+/// Unfolds every section of the page.
+fn unfold(harness: &mut Harness<'static, Window>) {
+    let folded = |node: &AccessKitNode<'_>| node.role() == Role::DisclosureTriangle;
+    let many = harness.query_all(by().predicate(folded)).count();
+    for place in 0..many {
+        let node = harness.query_all(by().predicate(folded)).nth(place);
+        node.expect("as many as before, or more").click();
+        harness.run();
+    }
+}
 
 fn look_at(sample: &str, sight: Sight, told: &mut Vec<String>) {
     let mut harness = on_sample(sample, sight);
     for page in Page::RAIL.into_iter().chain([Page::Gallery]) {
         harness.state_mut().workbook.view.page = page;
         harness.run();
+        if sight.height > 2000.0 {
+            let before = texts(&harness.output().shapes).len();
+            unfold(&mut harness);
+            let after = texts(&harness.output().shapes).len();
+            assert!(page != Page::Settings || after > before + 40, "{before} texts folded, {after} unfolded");
+        }
         let seen = texts(&harness.output().shapes);
         assert!(seen.len() > 10, "{page:?} shows something");
         let missing: Vec<&str> = seen.iter().map(|text| text.words.as_str()).filter(|words| words.contains('«')).collect();
@@ -28,6 +49,17 @@ fn nothing_is_cut_or_overlaps() {
                 look_at("mixed-kiln.ron", Sight { width, height, dark, zoom, trade }, &mut told);
             }
         }
+    }
+    assert!(told.is_empty(), "{} faults:\n{}", told.len(), told.join("\n"));
+}
+
+#[test]
+fn nothing_is_cut_or_overlaps_below_the_fold() {
+    let mut told = Vec::new();
+    for width in [1280.0, 1024.0] {
+        // So high that nothing has to be scrolled to.
+        look_at("mixed-kiln.ron", Sight { width, height: 4000.0, dark: false, zoom: 100, trade: true }, &mut told);
+        look_at("workshop-class.ron", Sight { width, height: 4000.0, dark: true, zoom: 100, trade: false }, &mut told);
     }
     assert!(told.is_empty(), "{} faults:\n{}", told.len(), told.join("\n"));
 }

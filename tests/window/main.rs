@@ -2,6 +2,7 @@
 #![cfg(feature = "window")]
 #![allow(missing_docs, clippy::unwrap_used, clippy::expect_used, reason = "a test may stop where it stands")]
 
+mod bench;
 mod crash;
 mod fields;
 mod house;

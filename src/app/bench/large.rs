@@ -38,7 +38,7 @@ impl Large {
         let size = self.fitting(ui, words, &font, width);
         let mut job = LayoutJob::simple_singleline(words.to_owned(), FontId::new(size, font.family), ink);
         job.wrap.max_width = f32::INFINITY;
-        ui.add(Label::new(job))
+        ui.add(Label::new(job).extend())
     }
 
     /// One bold line over the whole width.

@@ -4,6 +4,7 @@ use super::steps::{Step, What};
 use crate::app::cx::Cx;
 use crate::app::names;
 use crate::calc::{FlaskFigures, Id, MeltFigures};
+use crate::stock::{Liquid, Powder};
 
 /// A figure of a step.
 #[derive(Debug, Clone, Copy)]
@@ -166,16 +167,22 @@ pub fn numbers(cx: &Cx<'_>, step: &Step) -> Vec<Shown> {
             let metal = metal.map(|id| shown("bench-metal-at", id));
             std::iter::once(shown("bench-in-all", melt.charge)).chain(metal).collect()
         }
-        _ => figures(cx, step).map(|figures| of_flask(step, figures)).unwrap_or_default(),
+        _ => figures(cx, step).map(|figures| of_flask(cx, step, figures)).unwrap_or_default(),
     }
 }
 
-fn of_flask(step: &Step, flask: &FlaskFigures) -> Vec<Shown> {
+/// What the powder is mixed with.
+fn liquid(cx: &Cx<'_>, flask: &FlaskFigures) -> &'static str {
+    let powder = flask.powder.as_ref().and_then(|id| cx.computed.shelves.job.get::<Powder>(id.as_str()));
+    if powder.is_some_and(|powder| powder.liquid == Liquid::SpecialLiquid) { "bench-liquid" } else { "bench-water" }
+}
+
+fn of_flask(cx: &Cx<'_>, step: &Step, flask: &FlaskFigures) -> Vec<Shown> {
     let mix = &flask.mix;
     let powder = |key, id| Shown { key, id, powder: true };
     match step.what {
-        What::Weigh if step.mix.is_some() => vec![powder("bench-powder", mix.powder_of_mix), powder("bench-water", mix.water_of_mix)],
-        What::Weigh => vec![powder("bench-powder", mix.powder), powder("bench-water", mix.water)],
+        What::Weigh if step.mix.is_some() => vec![powder("bench-powder", mix.powder_of_mix), powder(liquid(cx, flask), mix.water_of_mix)],
+        What::Weigh => vec![powder("bench-powder", mix.powder), powder(liquid(cx, flask), mix.water)],
         What::Mix => vec![shown("bench-takes", mix.steps[0])],
         What::Bowl | What::Vacuum => vec![shown("bench-gauge", mix.gauge)],
         What::Fill => vec![shown("bench-takes", mix.steps[2])],

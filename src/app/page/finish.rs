@@ -1,18 +1,22 @@
 //! Cut off and weighed: what became of the metal of each flask, and which pieces did not come.
 
-use eframe::egui::{Id, RichText, Ui};
+use eframe::egui::{Id, Label, RichText, ScrollArea, Ui};
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::page::Page;
 use crate::app::page::burnout::caution;
+use crate::app::page::pour::done::poured;
+use crate::app::page::record;
+use crate::app::theme::STEP;
 use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, count, grams};
 use crate::app::widget::row::row;
 use crate::app::widget::text::text;
 use crate::app::widget::{button, finding, heading};
-use crate::job::{Entry, Event, Flask, FlaskId, Job, LineId, MetalKind, PieceId, RecordId, standing};
-use crate::quantity::{Grams, Kind};
+use crate::job::{Entry, Event, Flask, LineId, MetalKind, PieceId, standing};
+use crate::paper::words::moment_words;
+use crate::quantity::Kind;
 
 /// What is weighed after a pour, with the key of its name.
 const KINDS: [(MetalKind, &str); 5] = [
@@ -43,26 +47,24 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         }
         return;
     }
-    ui.horizontal_wrapped(|ui| {
-        for flask in &job.flasks {
-            if ui.selectable_label(cx.view.flask == Some(flask.id), crate::app::names::flask(cx, flask.id)).clicked() {
-                cx.view.flask = Some(flask.id);
-            }
-        }
-    });
+    super::choose_flask(ui, cx);
     if let Some(flask) = job.flasks.iter().find(|flask| Some(flask.id) == cx.view.flask) {
-        weigh(ui, cx, flask);
-        weighed(ui, cx, flask.id);
-        reject(ui, cx, flask);
+        if poured(cx, flask.id).is_none() {
+            heading::says(ui, &cx.label("finish-not-poured"), &tokens);
+        }
+        let hands = record::hands(ui, cx);
+        weigh(ui, cx, flask, &hands);
+        reject(ui, cx, flask, &hands);
+        so_far(ui, cx, flask);
     }
-    ui.add_space(8.0);
+    ui.add_space(2.0 * STEP);
     caution(ui, cx, "caution-silica-devest");
     caution(ui, cx, "caution-acids");
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Finish);
 }
 
 /// A field for each kind of metal: what is committed goes into the record, and the field is empty again.
-fn weigh(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
+fn weigh(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, hands: &str) {
     let (tokens, id, melt) = (cx.tokens, flask.id, flask.melt);
     heading::group(ui, &cx.label("finish-weigh"), &tokens);
     heading::says(ui, &cx.label("finish-weigh-says"), &tokens);
@@ -70,37 +72,68 @@ fn weigh(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
         let label = cx.label(key);
         let field = Number::new(Id::unique((key, id.0)), &label, Kind::Mass);
         if let Some(Some(grams)) = row(ui, &label, &tokens, |ui| grams(ui, cx, &field)) {
-            record(cx, "edit-finish-weigh", Event::Metal { melt, flask: Some(id), what, grams });
+            write(cx, "edit-finish-weigh", hands, Event::Metal { melt, flask: Some(id), what, grams });
         }
     }
 }
 
-/// What was weighed so far.
-fn weighed(ui: &mut Ui, cx: &Cx<'_>, id: FlaskId) {
+/// The lines that hang on the flask's tree.
+fn lines_of(cx: &Cx<'_>, flask: &Flask) -> Vec<LineId> {
+    let trees = cx.job.trees.iter().filter(|tree| Some(tree.id) == flask.tree);
+    let mut lines: Vec<LineId> = trees.flat_map(|tree| &tree.pieces).map(|hung| hung.line).collect();
+    lines.sort_unstable();
+    lines.dedup();
+    lines
+}
+
+/// What stands in the record of this flask's metal and pieces, newest first.
+fn so_far(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
     let tokens = cx.tokens;
-    for entry in standing(&cx.job.record) {
-        let Event::Metal { flask: Some(flask), what, grams, .. } = &entry.event else { continue };
-        if *flask != id {
-            continue;
-        }
-        let name = KINDS.iter().find(|(kind, _)| kind == what).map_or_else(String::new, |(_, key)| cx.label(key));
-        ui.label(RichText::new(format!("{name}  {}", shown(cx, *grams))).color(tokens.ink2));
+    let (job, lines) = (cx.job, lines_of(cx, flask));
+    let belongs = |entry: &&Entry| match &entry.event {
+        Event::Metal { flask: of, .. } => *of == Some(flask.id),
+        Event::Rejected { piece, .. } | Event::PieceWeighed { piece, .. } => lines.contains(&piece.line),
+        _ => false,
+    };
+    let mut entries: Vec<&Entry> = standing(&job.record).filter(belongs).collect();
+    entries.reverse();
+    heading::group(ui, &cx.label("finish-so-far"), &tokens);
+    if entries.is_empty() {
+        heading::says(ui, &cx.label("finish-nothing-yet"), &tokens);
+        return;
     }
-}
-
-fn shown(cx: &Cx<'_>, grams: Grams) -> String {
-    crate::quantity::print(grams.to_f64(), Kind::Mass, cx.style).to_string()
+    ScrollArea::vertical().id_salt("finish-so-far").max_height(200.0).auto_shrink([false, true]).show_rows(
+        ui,
+        20.0,
+        entries.len(),
+        |ui, range| {
+            for entry in &entries[range] {
+                let at = entry.at.map_or_else(|| cx.label("undated"), |at| moment_words(at, cx.texts));
+                ui.horizontal(|ui| {
+                    ui.set_height(20.0);
+                    ui.label(RichText::new(at).size(12.0).color(tokens.ink2));
+                    let words = record::words::event(cx, &entry.event);
+                    ui.add(Label::new(RichText::new(words).color(tokens.ink)).truncate());
+                });
+            }
+        },
+    );
+    if button::link(ui, &cx.label("pour-to-record"), &tokens).clicked() {
+        cx.view.page = Page::Record;
+    }
 }
 
 /// A piece that did not come: which one, and what is wrong with it.
-fn reject(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
+fn reject(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, hands: &str) {
     let tokens = cx.tokens;
     heading::group(ui, &cx.label("finish-reject"), &tokens);
     let key = Id::unique(("reject", flask.id.0));
     let mut draft: Reject = ui.data(|data| data.get_temp(key)).unwrap_or_default();
-    let hung: Vec<LineId> =
-        cx.job.trees.iter().filter(|tree| Some(tree.id) == flask.tree).flat_map(|tree| &tree.pieces).map(|hung| hung.line).collect();
-    let lines: Vec<(LineId, String)> = hung.iter().map(|line| (*line, crate::app::names::line(cx, *line))).collect();
+    let lines: Vec<(LineId, String)> = lines_of(cx, flask).into_iter().map(|line| (line, crate::app::names::line(cx, line))).collect();
+    if lines.is_empty() {
+        heading::says(ui, &cx.label("finish-no-lines"), &tokens);
+        return;
+    }
     let label = cx.label("finish-line");
     let place = (Id::unique(("reject-line", flask.id.0)), label.as_str(), 240.0);
     if let Some(line) = row(ui, &label, &tokens, |ui| choice(ui, cx, place, draft.line.as_ref(), &lines, false)) {
@@ -119,22 +152,19 @@ fn reject(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
         draft.defect = defect;
     }
     let there = |line: LineId| cx.job.lines().any(|(_, other)| other.id == line && draft.number.max(1) <= other.quantity);
-    let ready = draft.line.filter(|line| there(*line));
+    let ready = draft.line.filter(|line| there(*line) && !draft.defect.trim().is_empty());
     if button::outlined(ui, &cx.label("finish-reject-do"), &tokens, ready.is_some()).clicked()
         && let Some(line) = ready
     {
         let piece = PieceId { line, number: draft.number.max(1) };
-        record(cx, "edit-finish-reject", Event::Rejected { piece, defect: draft.defect.clone() });
+        write(cx, "edit-finish-reject", hands, Event::Rejected { piece, defect: draft.defect.clone() });
         draft = Reject::default();
     }
     ui.data_mut(|data| data.insert_temp(key, draft));
 }
 
 /// Appends an entry to the record.
-fn record(cx: &mut Cx<'_>, key: &str, event: Event) {
-    let at = Some(jiff::ZonedDateTime::now().with_time_zone(cx.setting.zone.clone()).datetime());
-    cx.edit(key, move |job: &mut Job| {
-        let id = RecordId(job.record.iter().map(|entry| entry.id.0).max().unwrap_or(0) + 1);
-        job.record.push(Entry { id, at, event, ..Entry::default() });
-    });
+fn write(cx: &mut Cx<'_>, key: &str, hands: &str, event: Event) {
+    let entry = Entry { at: record::now(cx), hands: hands.to_owned(), event, ..Entry::default() };
+    cx.edit(key, move |job| record::append(job, entry));
 }

@@ -148,3 +148,15 @@ pub fn add_pattern(job: &mut Job, name: String, file: Option<PatternFile>) {
     let id = PatternId(job.patterns.iter().map(|pattern| pattern.id.0).max().unwrap_or(0) + 1);
     job.patterns.push(Pattern { id, name, file, ..Pattern::default() });
 }
+
+/// The flasks of the batch, one of them chosen.
+fn choose_flask(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let job = cx.job;
+    ui.horizontal_wrapped(|ui| {
+        for flask in &job.flasks {
+            if ui.selectable_label(cx.view.flask == Some(flask.id), super::names::flask(cx, flask.id)).clicked() {
+                cx.view.flask = Some(flask.id);
+            }
+        }
+    });
+}

@@ -150,43 +150,46 @@ fn above<R>(ui: &mut Ui, label: &str, (tokens, wide): (&Tokens, f32), add: impl 
     .inner
 }
 
+/// One of the six that is chosen from the shelf; the keys are those of its label and of the step's name.
+fn from_shelf<T: crate::stock::Shelved>(
+    ui: &mut Ui,
+    cx: &mut Cx<'_>,
+    (key, edit, wide): (&'static str, &str, f32),
+    now: Option<&EntryId>,
+    words: impl Fn(&T) -> (EntryId, String),
+    set: impl FnOnce(&mut Job, Option<EntryId>) + 'static,
+) {
+    let label = cx.label(key);
+    let tokens = cx.tokens;
+    let chosen = above(ui, &label, (&tokens, wide), |ui| {
+        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
+        entry_of(ui, cx, (Id::unique(key), &label, wide), now, words)
+    });
+    if let Some(chosen) = chosen {
+        cx.edit(edit, move |job| set(job, chosen));
+    }
+}
+
 fn alloy(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
-    let label = cx.label("start-alloy");
     let now = cx.computed.report.flasks.first().and_then(|flask| flask.alloy.clone());
-    let said = cx.job.lines().next().is_some();
-    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
-        ui.add_enabled_ui(!said, |ui| {
-            ui.spacing_mut().interact_size = vec2(24.0, 40.0);
-            let words = |alloy: &Alloy| (alloy.id.clone(), alloy.name.clone());
-            if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-alloy"), &label, wide), now.as_ref(), words) {
-                cx.edit("edit-alloy", move |job| first_flask(job).alloy = chosen);
-            }
-        });
+    // The pieces on the tree say it, where there are any.
+    let open = cx.job.lines().next().is_none();
+    let words = |alloy: &Alloy| (alloy.id.clone(), alloy.name.clone());
+    ui.add_enabled_ui(open, |ui| {
+        from_shelf(ui, cx, ("start-alloy", "edit-alloy", wide), now.as_ref(), words, |job, chosen| first_flask(job).alloy = chosen);
     });
 }
 
 fn vessel(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
-    let label = cx.label("start-vessel");
     let now = cx.job.flasks.first().and_then(|flask| flask.vessel.clone());
-    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
-        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
-        let words = |vessel: &Vessel| (vessel.id.clone(), vessel.name.clone());
-        if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-vessel"), &label, wide), now.as_ref(), words) {
-            cx.edit("edit-vessel", move |job| first_flask(job).vessel = chosen);
-        }
-    });
+    let words = |vessel: &Vessel| (vessel.id.clone(), vessel.name.clone());
+    from_shelf(ui, cx, ("start-vessel", "edit-vessel", wide), now.as_ref(), words, |job, chosen| first_flask(job).vessel = chosen);
 }
 
 fn base(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
-    let label = cx.label("start-base");
     let now = cx.job.trees.first().and_then(|tree| tree.base.clone());
-    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
-        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
-        let words = |base: &Base| (base.id.clone(), base.name.clone());
-        if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-base"), &label, wide), now.as_ref(), words) {
-            cx.edit("edit-base", move |job| first_tree(job).base = chosen);
-        }
-    });
+    let words = |base: &Base| (base.id.clone(), base.name.clone());
+    from_shelf(ui, cx, ("start-base", "edit-base", wide), now.as_ref(), words, |job, chosen| first_tree(job).base = chosen);
 }
 
 /// What the scale shows, and what the base weighs alone.
@@ -226,15 +229,9 @@ fn tare(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
 }
 
 fn material(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
-    let label = cx.label("start-material");
     let now = cx.job.trees.first().and_then(|tree| tree.weighed.first()).and_then(|part| part.material.clone());
-    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
-        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
-        let words = |material: &PatternMaterial| (material.id.clone(), material.name.clone());
-        if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-material"), &label, wide), now.as_ref(), words) {
-            cx.edit("edit-material", move |job| first_part(job).material = chosen);
-        }
-    });
+    let words = |material: &PatternMaterial| (material.id.clone(), material.name.clone());
+    from_shelf(ui, cx, ("start-material", "edit-material", wide), now.as_ref(), words, |job, chosen| first_part(job).material = chosen);
 }
 
 fn pour_at(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
@@ -249,15 +246,9 @@ fn pour_at(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
 
 /// The powder has a default, so that six entries are enough: it is put in with the first of them, and stands here to be changed.
 fn powder(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
-    let label = cx.label("start-investment");
     let now = cx.job.flasks.first().and_then(|flask| flask.powder.clone());
-    above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
-        ui.spacing_mut().interact_size = vec2(24.0, 40.0);
-        let words = |powder: &Powder| (powder.id.clone(), powder.name.clone());
-        if let Some(chosen) = entry_of(ui, cx, (Id::unique("start-powder"), &label, wide), now.as_ref(), words) {
-            cx.edit("edit-powder", move |job| first_flask(job).powder = chosen);
-        }
-    });
+    let words = |powder: &Powder| (powder.id.clone(), powder.name.clone());
+    from_shelf(ui, cx, ("start-investment", "edit-powder", wide), now.as_ref(), words, |job, chosen| first_flask(job).powder = chosen);
 }
 
 fn id_of<T: crate::stock::Shelved>(wanted: &str) -> Option<EntryId> {

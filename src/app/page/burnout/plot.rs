@@ -1,48 +1,54 @@
 //! The programme as a curve over the clock. Points of the studio's own programme are dragged up and down.
 
-use eframe::egui::Ui;
+use eframe::egui::{Id, Ui};
 
 use super::stages;
 use crate::app::cx::Cx;
-use crate::app::widget::curve::{Curve, curve};
+use crate::app::theme::STEP;
+use crate::app::widget::curve::{Curve, Stage, curve};
 use crate::calc::BurnoutFigures;
-use crate::job::{Burnout, Programme};
-use crate::quantity::Finite;
+use crate::job::{Burnout, Programme, Segment};
+use crate::quantity::{Finite, Kind, print};
+use crate::stock::Powder;
 
 /// Shows it, where every point of it is known.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, figures: &BurnoutFigures) {
-    let book = &cx.computed.book;
-    let mut points = Vec::new();
-    for (number, stage) in figures.stages.iter().enumerate() {
-        let known = [stage.start, stage.end, stage.hold, stage.target].map(|id| book.number(id));
-        let [Some(start), Some(end), Some(hold), Some(target)] = known else { return };
-        if number == 0 {
-            points.push([start, cold(load)]);
-        }
-        points.push([end - hold, target]);
-        points.push([end, target]);
-    }
-    if points.is_empty() {
-        return;
-    }
-    let own: Vec<usize> = match &load.programme {
-        // The point where each ramp ends; the last one is the mould's, unless somebody said it.
-        Some(Programme::Segments(segments)) => {
-            (0..segments.len()).filter(|place| segments[*place].target_c.is_some()).map(|place| 2 * place + 1).collect()
-        }
-        _ => Vec::new(),
-    };
-    let name = cx.label("heat-plot");
-    let drawn = Curve { name: &name, points: &points, dragged: &own };
-    if let Some((point, target_c)) = curve(ui, cx, &drawn) {
-        let place = point / 2;
-        // Nobody drags to the degree.
-        let target = Finite::new((target_c / 5.0).round() * 5.0);
+    let Some(drawn) = drawn(cx, load, figures) else { return };
+    ui.add_space(2.0 * STEP);
+    if let Some((place, target_c)) = curve(ui, cx, &drawn) {
+        let target = Finite::new(target_c);
         stages::one(cx, "edit-burnout-target", load, place, move |segment| segment.target_c = target);
     }
+    ui.add_space(STEP);
 }
 
-/// The kiln when it is loaded, for the foot of the first ramp.
-fn cold(load: &Burnout) -> f64 {
-    load.start_c.map_or(crate::calc::site::ROOM_DEFAULT.value, Finite::get)
+fn drawn(cx: &Cx<'_>, load: &Burnout, figures: &BurnoutFigures) -> Option<Curve> {
+    let book = &cx.computed.book;
+    let own: &[Segment] = match &load.programme {
+        Some(Programme::Segments(segments)) => segments,
+        _ => &[],
+    };
+    let mut stages = Vec::new();
+    let mut begins = None;
+    for (place, stage) in figures.stages.iter().enumerate() {
+        let (end, hold, target) = (book.number(stage.end)?, book.number(stage.hold)?, book.number(stage.target)?);
+        begins = begins.or(book.number(stage.start));
+        // The last stage is the mould's own temperature, unless somebody said it.
+        let said = own.get(place).is_some_and(|segment| segment.target_c.is_some());
+        let handle = said.then(|| cx.say("heat-point", &[("number", (place + 1).to_string().into())]));
+        stages.push(Stage { there: end - hold, end, target, handle });
+    }
+    let start = [begins?, load.start_c.map_or(crate::calc::site::ROOM_DEFAULT.value, Finite::get)];
+    let id = Id::unique(("kiln curve", load.id.0));
+    Some(Curve { id, name: cx.label("heat-plot"), start, stages, ceiling: ceiling(cx, load), height: 220.0 })
+}
+
+/// The lowest of what the powders in the load bear as planned, and whose it is.
+fn ceiling(cx: &Cx<'_>, load: &Burnout) -> Option<(f64, String)> {
+    let flasks = cx.job.flasks.iter().filter(|flask| flask.burnout == Some(load.id));
+    let powders = flasks.filter_map(|flask| cx.computed.shelves.job.get::<Powder>(flask.powder.as_ref()?.as_str()));
+    let lowest = powders.min_by(|a, b| a.planned_ceiling_c.value.total_cmp(&b.planned_ceiling_c.value))?;
+    let at = lowest.planned_ceiling_c.value;
+    let words = print(at, Kind::Temperature, cx.style).to_string();
+    Some((at, cx.say("heat-ceiling", &[("powder", (&lowest.name).into()), ("ceiling", words.into())])))
 }

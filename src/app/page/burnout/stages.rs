@@ -14,6 +14,10 @@ use crate::quantity::{Finite, Kind};
 
 /// Widths of number, target, ramp, hold, begins, ends.
 const COLUMNS: [f32; 6] = [18.0, 84.0, 78.0, 88.0, 107.0, 107.0];
+/// Width of a rate.
+const RATE: f32 = 84.0;
+/// From here up the rate of a stage of the studio's own stands in its row, otherwise under it.
+const WIDE: f32 = 690.0;
 
 /// Shows them.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, figures: &BurnoutFigures) {
@@ -23,41 +27,88 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, figures: &BurnoutFigur
         return;
     }
     ui.spacing_mut().item_spacing.x = 4.0;
-    ui.horizontal(|ui| {
-        for (key, width) in ["", "heat-to", "heat-ramp", "heat-hold", "heat-begins", "heat-ends"].into_iter().zip(COLUMNS) {
-            let words = if key.is_empty() { String::new() } else { cx.label(key) };
-            ui.allocate_ui(vec2(width, 18.0), |ui| {
-                ui.set_min_width(width);
-                ui.add(Label::new(RichText::new(words).size(12.0).color(tokens.ink2)).truncate());
-            });
-        }
-    });
+    let wide = ui.available_width() >= WIDE;
     let own = match &load.programme {
         Some(Programme::Segments(segments)) => Some(segments),
         _ => None,
     };
+    ui.horizontal(|ui| {
+        for (key, width) in ["", "heat-to", "heat-ramp", "heat-hold", "heat-begins", "heat-ends"].into_iter().zip(COLUMNS) {
+            head(ui, cx, key, width);
+        }
+        if own.is_some() && wide {
+            head(ui, cx, "heat-rate", RATE);
+        }
+    });
     for (place, stage) in figures.stages.iter().enumerate() {
-        ui.horizontal(|ui| {
-            ui.add_sized(vec2(COLUMNS[0], ROW), Label::new(RichText::new(format!("{}", place + 1)).color(tokens.ink2)));
-            match own.and_then(|segments| segments.get(place)) {
-                Some(segment) => typed(ui, cx, load, place, segment, stage),
-                None => computed(ui, cx, stage),
-            }
-            figure(ui, cx, stage.start, Look { right: false, size: 13.0, ..Look::ROW.width(COLUMNS[4]) });
-            figure(ui, cx, stage.end, Look { right: false, size: 13.0, ..Look::ROW.width(COLUMNS[5]) });
-        });
+        let segment = own.and_then(|segments| Some((segments.get(place)?, segments.len())));
+        one_row(ui, cx, load, (place, stage), segment, wide);
     }
     let Some(many) = own.map(Vec::len) else { return };
     ui.horizontal(|ui| {
         if button::plain(ui, &cx.label("heat-add-stage"), &tokens).clicked() {
             segments(cx, "edit-burnout-stage", load, move |segments| segments.insert(many.saturating_sub(1), Segment::default()));
         }
-        if many > 1 && button::plain(ui, &cx.label("heat-drop-stage"), &tokens).clicked() {
-            segments(cx, "edit-burnout-stage", load, |segments| {
-                segments.pop();
-            });
+    });
+}
+
+/// A stage: what is asked of it, where it is the studio's own, and what the kiln makes of it.
+fn one_row(
+    ui: &mut Ui,
+    cx: &mut Cx<'_>,
+    load: &Burnout,
+    (place, stage): (usize, &StageFigures),
+    segment: Option<(&Segment, usize)>,
+    wide: bool,
+) {
+    let ink = cx.tokens.ink2;
+    ui.horizontal(|ui| {
+        ui.add_sized(vec2(COLUMNS[0], ROW), Label::new(RichText::new(format!("{}", place + 1)).color(ink)));
+        match segment {
+            Some((segment, _)) => typed(ui, cx, load, place, segment, stage),
+            None => computed(ui, cx, stage),
+        }
+        figure(ui, cx, stage.start, Look { right: false, size: 13.0, ..Look::ROW.width(COLUMNS[4]) });
+        figure(ui, cx, stage.end, Look { right: false, size: 13.0, ..Look::ROW.width(COLUMNS[5]) });
+        if let Some((segment, many)) = segment.filter(|_| wide) {
+            rest(ui, cx, load, (place, many), segment);
         }
     });
+    if let Some((segment, many)) = segment.filter(|_| !wide) {
+        ui.horizontal(|ui| {
+            ui.add_space(COLUMNS[0] + COLUMNS[1] + 8.0);
+            head(ui, cx, "heat-rate", COLUMNS[2]);
+            rest(ui, cx, load, (place, many), segment);
+        });
+    }
+}
+
+fn head(ui: &mut Ui, cx: &Cx<'_>, key: &str, width: f32) {
+    let words = if key.is_empty() { String::new() } else { cx.label(key) };
+    ui.allocate_ui(vec2(width, 18.0), |ui| {
+        ui.set_min_width(width);
+        ui.add(Label::new(RichText::new(words).size(12.0).color(cx.tokens.ink2)).truncate());
+    });
+}
+
+/// The rate a ramp is asked to take, and the way to take the stage out.
+fn rest(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, (place, many): (usize, usize), segment: &Segment) {
+    let (id, tokens) = (load.id, cx.tokens);
+    let name = format!("{} {}", cx.label("heat-rate"), place + 1);
+    let field = Number::new(Id::unique(("stage-rate", id.0, place)), &name, Kind::TemperatureRate)
+        .now(segment.ramp_k_h.map(Finite::get))
+        .width(RATE);
+    if let Some(rate) = number(ui, cx, &field) {
+        one(cx, "edit-burnout-ramp", load, place, move |segment| segment.ramp_k_h = rate);
+    }
+    let words = cx.label("heat-drop-stage");
+    if many > 1 && button::link(ui, &words, &tokens).clicked() {
+        segments(cx, "edit-burnout-stage", load, move |segments| {
+            if place < segments.len() {
+                segments.remove(place);
+            }
+        });
+    }
 }
 
 fn computed(ui: &mut Ui, cx: &mut Cx<'_>, stage: &StageFigures) {

@@ -8,18 +8,18 @@ use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, grams};
 use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
-use crate::job::{Consent, Draw, LotId, Melt};
+use crate::job::{Consent, Draw, Lot, LotId, LotKind, Melt};
 use crate::quantity::{Grams, Kind};
 
 /// Shows the draws and the consents.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
     let (tokens, id) = (cx.tokens, melt.id);
     heading::group(ui, &cx.label("melt-draws"), &tokens);
-    let lots: Vec<(LotId, String)> = cx.studio.lots.iter().map(|lot| (lot.id.clone(), lot.id.to_string())).collect();
+    let lots: Vec<(LotId, String)> = cx.studio.lots.iter().map(|lot| (lot.id.clone(), lot_words(cx, lot))).collect();
     for (place, draw) in melt.charge.iter().enumerate() {
         ui.horizontal(|ui| {
             let name = format!("{} {}", cx.label("melt-lot"), place + 1);
-            let at = (Id::unique(("draw-lot", id.0, place)), name.as_str(), 160.0);
+            let at = (Id::unique(("draw-lot", id.0, place)), name.as_str(), 236.0);
             if let Some(Some(lot)) = choice(ui, cx, at, Some(&draw.lot), &lots, false) {
                 draws(cx, melt, move |charge| charge[place].lot = lot, place);
             }
@@ -42,6 +42,21 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
     consents(ui, cx, melt);
 }
 
+/// A lot by its label, what it is, and whose.
+fn lot_words(cx: &Cx<'_>, lot: &Lot) -> String {
+    let kind = cx.label(match lot.what {
+        LotKind::NewMetal => "lot-new-metal",
+        LotKind::FineMetal => "lot-fine-metal",
+        LotKind::MasterAlloy => "lot-master-alloy",
+        LotKind::Scrap => "lot-scrap",
+        LotKind::Refining => "lot-refining",
+    });
+    let alloy = lot.alloy.as_ref().map_or(kind.clone(), |id| format!("{kind}, {}", crate::app::names::entry(cx, id)));
+    let owner = lot.owner.trim();
+    let whose = if owner.is_empty() { alloy } else { cx.say("melt-lot-of", &[("what", alloy.into()), ("owner", owner.into())]) };
+    cx.say("melt-lot-words", &[("lot", lot.id.to_string().into()), ("what", whose.into())])
+}
+
 fn draws(cx: &mut Cx<'_>, melt: &Melt, with: impl FnOnce(&mut Vec<Draw>) + 'static, place: usize) {
     change(cx, "edit-melt-draw", melt.id, move |melt| {
         if place < melt.charge.len() {
@@ -62,6 +77,13 @@ fn consents(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
             let name = format!("{} {}", cx.label("melt-paper"), place + 1);
             if let Some(paper) = text(ui, cx, Id::unique(("consent-paper", id.0, place)), &name, &consent.paper, 220.0) {
                 one(cx, melt, place, move |consent| consent.paper = paper);
+            }
+            if button::link(ui, &cx.label("melt-drop"), &tokens).clicked() {
+                change(cx, "edit-melt-consent", id, move |melt| {
+                    if place < melt.consents.len() {
+                        melt.consents.remove(place);
+                    }
+                });
             }
         });
     }

@@ -3,7 +3,7 @@
 mod bar;
 mod charge;
 
-use eframe::egui::{Id, RichText, Ui};
+use eframe::egui::{Id, Rect, RichText, Ui, vec2};
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
@@ -20,6 +20,9 @@ use crate::calc::MeltFigures;
 use crate::job::{Job, Melt, MeltId};
 use crate::quantity::{Finite, Kind};
 use crate::stock::Crucible;
+
+/// More melts than this are drawn only where they are in sight.
+const MANY: usize = 6;
 
 /// Shows the page.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
@@ -52,14 +55,37 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         cx.folded(ui, "melt-more", |ui, cx| more(ui, cx, melt));
     }
     // A flask that names no melt is poured from one of its own.
-    for figures in melts.iter().filter(|figures| figures.id.is_none()) {
-        let names: Vec<String> = figures.flasks.iter().map(|id| crate::app::names::flask(cx, *id)).collect();
-        heading::group(ui, &cx.say("melt-alone", &[("flask", names.join(", ").into())]), &tokens);
-        of_melt(ui, cx, figures);
+    let alone: Vec<&MeltFigures> = melts.iter().filter(|figures| figures.id.is_none()).collect();
+    for figures in &alone {
+        if alone.len() > MANY {
+            in_sight(ui, figures, |ui| of_one(ui, cx, figures));
+        } else {
+            of_one(ui, cx, figures);
+        }
     }
     ui.add_space(2.0 * STEP);
     caution(ui, cx, "caution-damp-charge");
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Metal);
+}
+
+/// A melt of one flask alone.
+fn of_one(ui: &mut Ui, cx: &mut Cx<'_>, figures: &MeltFigures) {
+    let names: Vec<String> = figures.flasks.iter().map(|id| crate::app::names::flask(cx, *id)).collect();
+    let tokens = cx.tokens;
+    heading::group(ui, &cx.say("melt-alone", &[("flask", names.join(", ").into())]), &tokens);
+    of_melt(ui, cx, figures);
+}
+
+/// Draws what is in sight, and leaves the room it took last time where it is not.
+fn in_sight(ui: &mut Ui, figures: &MeltFigures, add: impl FnOnce(&mut Ui)) {
+    let key = Id::unique(("height of a melt", figures.flasks.first().map(|id| id.0)));
+    let last: Option<f32> = ui.data(|data| data.get_temp(key));
+    if let Some(height) = last.filter(|height| !ui.is_rect_visible(Rect::from_min_size(ui.cursor().min, vec2(1.0, *height)))) {
+        ui.add_space(height);
+        return;
+    }
+    let height = ui.scope(add).response.rect.height();
+    ui.data_mut(|data| data.insert_temp(key, height));
 }
 
 fn name_of(cx: &Cx<'_>, melt: &Melt) -> String {

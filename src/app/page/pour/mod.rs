@@ -1,6 +1,8 @@
 //! Pour: how hot the metal, how hot the mould, in which order, and when to quench.
 
-use eframe::egui::{Id, RichText, Ui};
+pub(super) mod done;
+
+use eframe::egui::{Id, Ui};
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
@@ -12,9 +14,10 @@ use crate::app::widget::figure::{Look, figure, printed};
 use crate::app::widget::number::{Number, count, number};
 use crate::app::widget::row::row;
 use crate::app::widget::{button, finding, heading};
-use crate::calc::{FlaskFigures, plan_of};
-use crate::job::{Drive, Entry, Event, Flask, FlaskId, PouredAs, RecordId, standing};
+use crate::calc::FlaskFigures;
+use crate::job::{Drive, Flask, FlaskId};
 use crate::quantity::{Finite, Kind};
+use crate::stock::Section;
 
 /// Shows the page.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
@@ -28,20 +31,14 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         }
         return;
     }
-    ui.horizontal_wrapped(|ui| {
-        for flask in &job.flasks {
-            if ui.selectable_label(cx.view.flask == Some(flask.id), crate::app::names::flask(cx, flask.id)).clicked() {
-                cx.view.flask = Some(flask.id);
-            }
-        }
-    });
+    super::choose_flask(ui, cx);
     let chosen = job.flasks.iter().find(|flask| Some(flask.id) == cx.view.flask);
     let figures = cx.computed.report.flasks.iter().find(|figures| Some(figures.id) == cx.view.flask).cloned();
     if let (Some(flask), Some(figures)) = (chosen, figures) {
         heat(ui, cx, flask, &figures);
-        how(ui, cx, flask);
+        how(ui, cx, flask, &figures);
         quench(ui, cx, &figures);
-        poured(ui, cx, flask);
+        done::show(ui, cx, &figures);
         ui.add_space(2.0 * STEP);
         cautions(ui, cx, flask, &figures);
     }
@@ -83,8 +80,9 @@ fn heat(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, figures: &FlaskFigures) {
     row(ui, &cx.label("pour-over-liquidus"), &tokens, |ui| figure(ui, cx, pour.superheat, Look::ROW));
 }
 
-fn how(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
+fn how(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, figures: &FlaskFigures) {
     let (tokens, id) = (cx.tokens, flask.id);
+    section(ui, cx, flask, figures);
     let label = cx.label("pour-order");
     let field = Number::new(Id::unique(("flask-turn", id.0)), &label, Kind::Count).now(flask.turn.map(f64::from)).width(70.0);
     if let Some(turn) = row(ui, &label, &tokens, |ui| count(ui, cx, &field)) {
@@ -99,6 +97,29 @@ fn how(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
     }
 }
 
+/// The section that rules the temperatures: the lightest piece's, unless another is chosen.
+fn section(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, figures: &FlaskFigures) {
+    let (tokens, id) = (cx.tokens, flask.id);
+    let options = [
+        (Section::Filigree, "section-filigree"),
+        (Section::Thin, "section-thin"),
+        (Section::Medium, "section-medium"),
+        (Section::Heavy, "section-heavy"),
+    ]
+    .map(|(section, key)| (section, cx.label(key)));
+    let label = cx.label("pour-lightest");
+    let place = (Id::unique(("flask-section", id.0)), label.as_str(), 200.0);
+    if let Some(section) = row(ui, &label, &tokens, |ui| choice(ui, cx, place, flask.section.as_ref(), &options, true)) {
+        change(cx, "edit-pour-section", id, move |flask| flask.section = section);
+    }
+    if flask.section.is_none() {
+        let rules =
+            options.iter().find(|(section, _)| *section == figures.pour.section).map(|(_, words)| words.clone()).unwrap_or_default();
+        let key = if figures.pour.section_assumed { "pour-section-assumed" } else { "pour-section-lightest" };
+        heading::says(ui, &cx.say(key, &[("section", rules.into())]), &tokens);
+    }
+}
+
 fn quench(ui: &mut Ui, cx: &mut Cx<'_>, figures: &FlaskFigures) {
     let tokens = cx.tokens;
     heading::group(ui, &cx.label("pour-quench"), &tokens);
@@ -109,29 +130,6 @@ fn quench(ui: &mut Ui, cx: &mut Cx<'_>, figures: &FlaskFigures) {
             row(ui, &cx.label("pour-quench-until"), &tokens, |ui| figure(ui, cx, until, Look::ROW));
         }
         None => drop(heading::says(ui, &cx.label("quench-unknown"), &tokens)),
-    }
-}
-
-/// What was really done goes into the record, with the plan as it stood then.
-fn poured(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
-    let tokens = cx.tokens;
-    heading::group(ui, &cx.label("pour-record"), &tokens);
-    let already = standing(&cx.job.record).any(|entry| matches!(&entry.event, Event::Poured { flask: of, .. } if *of == flask.id));
-    if already {
-        ui.label(RichText::new(cx.label("pour-done")).color(tokens.ink2));
-        return;
-    }
-    heading::says(ui, &cx.label("pour-record-says"), &tokens);
-    if button::plain(ui, &cx.label("pour-mark"), &tokens).clicked() {
-        let plan = plan_of(flask.id, &cx.computed.report, &cx.computed.book, &cx.computed.shelves).unwrap_or_default();
-        // What was planned is in the plan; what was really read is not known here.
-        let done = PouredAs::default();
-        let at = Some(jiff::ZonedDateTime::now().with_time_zone(cx.setting.zone.clone()).datetime());
-        let flask = flask.id;
-        cx.edit("edit-pour-mark", move |job| {
-            let id = RecordId(job.record.iter().map(|entry| entry.id.0).max().unwrap_or(0) + 1);
-            job.record.push(Entry { id, at, event: Event::Poured { flask, plan, done }, ..Entry::default() });
-        });
     }
 }
 

@@ -89,7 +89,7 @@ fn remark(ui: &mut Ui, cx: &mut Cx<'_>) {
     let place = Id::unique("record-remark");
     let words = kept(ui, place);
     let label = cx.label("record-remark");
-    let width = (ui.available_width() - 260.0).clamp(200.0, 420.0);
+    let width = (ui.available_width() - 300.0).clamp(180.0, 420.0);
     row(ui, &label, &tokens, |ui| {
         if let Some(words) = text(ui, cx, place.with("field"), &label, &words, width) {
             keep(ui, place, words);

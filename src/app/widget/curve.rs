@@ -265,7 +265,7 @@ mod tests {
     #[test]
     fn marks_stand_at_whole_hours_of_the_wall() {
         // Half an hour off the hour of UTC, as some clocks are.
-        let zone = TimeZone::fixed(jiff::tz::offset(5).saturating_add(jiff::SignedDuration::from_mins(30)));
+        let zone = TimeZone::fixed(jiff::tz::Offset::from_seconds(19_800).unwrap());
         let begin = 29_000_000.0;
         let midnight = midnight_before(begin, &zone);
         let input = GridInput { bounds: (begin, begin + 1500.0), base_step_size: 1.0 };

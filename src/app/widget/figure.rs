@@ -40,6 +40,9 @@ impl Look {
     }
 }
 
+/// How far signs reach below their line, as a share of their size: from the typeface's own table (hhea descent 483 of 2048 units).
+const DESCENT: f32 = 0.236;
+
 /// Width kept for a unit, so that numbers of a column end at one line.
 const UNIT: f32 = 36.0;
 
@@ -115,7 +118,8 @@ fn paint(ui: &Ui, cx: &Cx<'_>, rect: Rect, (number, unit, known): (&str, &str, b
         painter.extend(Shape::dotted_line(&line, tokens.ink3, 3.0, 0.6));
     }
     if !unit.is_empty() {
-        let at = pos2(left + width + 6.0, under - 3.0);
+        // Number and unit stand on one line: the larger of them reaches further below it.
+        let at = pos2(left + width + 6.0, under + 1.0 - DESCENT * (look.size - unit_size));
         painter.text(at, Align2::LEFT_BOTTOM, unit, FontId::proportional(unit_size), tokens.ink3);
     }
 }

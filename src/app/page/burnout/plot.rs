@@ -43,12 +43,12 @@ fn drawn(cx: &Cx<'_>, load: &Burnout, figures: &BurnoutFigures) -> Option<Curve>
     Some(Curve { id, name: cx.label("heat-plot"), start, stages, ceiling: ceiling(cx, load), height: 220.0 })
 }
 
-/// The lowest of what the powders in the load bear as planned, and whose it is.
+/// The lowest in °C of what the powders in the load bear as planned, and its words.
 fn ceiling(cx: &Cx<'_>, load: &Burnout) -> Option<(f64, String)> {
     let flasks = cx.job.flasks.iter().filter(|flask| flask.burnout == Some(load.id));
     let powders = flasks.filter_map(|flask| cx.computed.shelves.job.get::<Powder>(flask.powder.as_ref()?.as_str()));
     let lowest = powders.min_by(|a, b| a.planned_ceiling_c.value.total_cmp(&b.planned_ceiling_c.value))?;
     let at = lowest.planned_ceiling_c.value;
     let words = print(at, Kind::Temperature, cx.style).to_string();
-    Some((at, cx.say("heat-ceiling", &[("powder", (&lowest.name).into()), ("ceiling", words.into())])))
+    Some((at, cx.say("heat-ceiling", &[("ceiling", words.into())])))
 }

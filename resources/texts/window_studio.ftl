@@ -180,6 +180,7 @@ price-of = of
 price-amount = amount
 price-per = per
 price-on = on
+price-note = noted where
 price-ozt = troy ounce
 price-g = gram
 price-kg = kilogram

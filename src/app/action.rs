@@ -42,6 +42,10 @@ pub enum Action {
     Sheet,
     /// The quotes, into a file beside the batch.
     Quote,
+    /// The next page of the rail.
+    NextPage,
+    /// The page before.
+    PageBefore,
     /// A page.
     Go(Page),
     /// The page of a place.
@@ -64,7 +68,7 @@ pub enum Action {
 
 impl Action {
     /// Those that need nothing to be said with them, in the order of a menu.
-    pub const PLAIN: [Self; 22] = [
+    pub const PLAIN: [Self; 24] = [
         Self::New,
         Self::Open,
         Self::OpenLast,
@@ -74,6 +78,8 @@ impl Action {
         Self::Undo,
         Self::Redo,
         Self::Find,
+        Self::NextPage,
+        Self::PageBefore,
         Self::Bench,
         Self::Working,
         Self::Findings,
@@ -110,6 +116,8 @@ impl Action {
             Self::Findings => "do-findings",
             Self::Sheet => "do-sheet",
             Self::Quote => "do-quote",
+            Self::NextPage => "do-next-page",
+            Self::PageBefore => "do-page-before",
             Self::Go(page) => page.key(),
             Self::Show(_) => "do-show",
             Self::Answer(..) => "do-answer",
@@ -136,6 +144,8 @@ impl Action {
             Self::Undo => command(Key::Z),
             Self::Redo => shifted(Key::Z),
             Self::Find => command(Key::K),
+            Self::NextPage => command(Key::PageDown),
+            Self::PageBefore => command(Key::PageUp),
             Self::Help => plain(Key::F1),
             Self::Bench => plain(Key::F5),
             Self::Working => plain(Key::F6),

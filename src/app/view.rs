@@ -12,6 +12,8 @@ use crate::job::{FlaskId, Job, LineId, MeltId, OrderId, PatternId, Place, TreeId
 pub struct View {
     /// The page.
     pub page: Page,
+    /// Something was just shown that was asked for by its place: the page begins at its top.
+    pub shown: bool,
     /// The figure whose working is shown.
     pub chosen: Option<Chosen>,
     /// Is the working pane open?
@@ -70,9 +72,18 @@ impl View {
         settle(&mut self.quote, job.quotes.iter().map(|quote| quote.id));
     }
 
+    /// Turns the pages in the order of the rail, round from the last to the first.
+    pub fn turn(&mut self, by: isize) {
+        let all = Page::RAIL;
+        let place = all.iter().position(|page| *page == self.page).unwrap_or(0);
+        self.page = all[(place + all.len()).saturating_add_signed(by) % all.len()];
+        self.bench = None;
+    }
+
     /// Goes to the page of a place and chooses what stands there.
     pub fn go_to(&mut self, place: Place, job: &Job) {
         self.bench = None;
+        self.shown = true;
         match place {
             Place::Order(id) => self.order = Some(id),
             Place::Line(id) => self.choose_line(id, job),

@@ -15,14 +15,14 @@ use super::cx::{Cx, Wish};
 use super::dialog::{self, Answer, Dialog, Then};
 use super::page::Page;
 use super::recovery::Recovery;
-use super::shell::{finder, findings_line, rail, top, working};
+use super::shell::{finder, findings_line, focus, rail, top, working};
 use super::theme::Tokens;
 use super::widget::button;
 use super::workbook::Workbook;
 use crate::calc::{Report, Weight};
 use crate::files::disk::Disk;
 use crate::files::preferences::{Preferences, Theme};
-use crate::job::PatternFile;
+use crate::job::{PatternFile, Place};
 use crate::texts::Texts;
 
 /// Where the window keeps what is its own.
@@ -61,6 +61,8 @@ pub struct Window {
     browsing: Option<Receiver<Option<PathBuf>>>,
     today: Date,
     dressed: bool,
+    /// The page that was drawn last, and what had the focus then.
+    drawn: (Option<Page>, Option<egui::Id>),
 }
 
 impl Window {
@@ -98,6 +100,7 @@ impl Window {
             browsing: None,
             today,
             dressed: false,
+            drawn: (None, None),
         }
     }
 
@@ -213,13 +216,15 @@ impl Window {
     fn drops(&self, ctx: &Context, wishes: &mut Vec<Wish>) {
         let dropped: Vec<PathBuf> = ctx.input(|input| input.raw.dropped_files.iter().map(|file| file.path().to_path_buf()).collect());
         let folder = self.workbook.folder().map(Path::to_path_buf);
-        let mut pages = false;
+        let mut next = super::page::next_pattern(&self.workbook.job);
+        let mut shown = None;
         for path in dropped {
             let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase());
             match ending.as_deref() {
                 Some("ron") => wishes.push(Wish::Do(Action::OpenThis(path))),
                 Some("stl") => {
-                    pages = true;
+                    shown = Some(next);
+                    next.0 += 1;
                     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
                     let relative = folder.as_ref().and_then(|folder| path.strip_prefix(folder).ok()).unwrap_or(&path).to_owned();
                     let relative = relative.to_string_lossy().replace('\\', "/");
@@ -230,8 +235,8 @@ impl Window {
                 _ => {}
             }
         }
-        if pages {
-            wishes.push(Wish::Do(Action::Go(Page::Patterns)));
+        if let Some(pattern) = shown {
+            wishes.push(Wish::Do(Action::Show(Place::Pattern(pattern))));
         }
     }
 
@@ -290,11 +295,20 @@ impl Window {
                     .show(ui, |ui| working::show(ui, &mut cx));
             }
             let message = &mut self.message;
+            let (drawn, seen) = &mut self.drawn;
             CentralPanel::default().frame(Frame::new().fill(tokens.paper).inner_margin(Margin::symmetric(20, 12))).show(ui, |ui| {
                 say(ui, &cx, message);
                 let page = cx.view.page;
-                ScrollArea::vertical().id_salt(page).auto_shrink([false, false]).show(ui, |ui| page.show(ui, &mut cx));
+                let shown = std::mem::take(&mut cx.view.shown);
+                let before = drawn.replace(page);
+                let came = shown || before.is_some_and(|before| before != page);
+                ScrollArea::vertical().id_salt(page).auto_shrink([false, false]).show(ui, |ui| {
+                    focus::top(ui, &cx.label(page.key()), came, shown);
+                    page.show(ui, &mut cx);
+                    focus::follow(ui, seen);
+                });
             });
+            focus::ring(ui.ctx(), &tokens);
             finder::show(ui, &mut cx);
         }
         let dialog = self.dialog.as_mut()?;

@@ -10,9 +10,10 @@ use super::computed::Computed;
 use super::history::{History, Moment};
 use super::patterns_run::PatternReader;
 use super::view::View;
-use crate::calc::{Runs, Setting};
+use crate::calc::{PatternRun, Runs, Setting};
 use crate::files::batch::{Batch, OpenError, SaveBatchError};
 use crate::files::disk::{Disk, folder_of};
+use crate::job::carry::take_copies;
 use crate::job::{Job, JobId, Studio};
 use crate::texts::Texts;
 
@@ -125,6 +126,8 @@ impl Workbook {
         let mut job = Job::clone(&self.job);
         change(&mut job);
         if job != *self.job {
+            // The job keeps what it took off the shelf, as it was when it took it.
+            take_copies(&mut job, &self.computed.shelves.today);
             let before = self.now();
             self.job = Arc::new(job);
             self.history.did(name.into(), before);
@@ -214,6 +217,7 @@ impl Workbook {
     /// # Errors
     /// A sentence.
     pub fn save(&mut self, disk: &dyn Disk) -> Result<(), SaveBatchError> {
+        self.note_hashes();
         let (job, studio) = (Job::clone(&self.job), Arc::clone(&self.studio));
         let Some(batch) = &mut self.batch else { return Ok(()) };
         batch.job = job;
@@ -230,7 +234,14 @@ impl Workbook {
     /// # Errors
     /// A sentence; the batch stays where it was.
     pub fn save_as(&mut self, disk: &dyn Disk, path: PathBuf) -> Result<(), SaveBatchError> {
-        let batch = Batch::create(disk, &path, &self.job, &self.studio)?;
+        self.note_hashes();
+        let mut job = Job::clone(&self.job);
+        if self.batch.is_some() {
+            // What goes on under another name is another batch: two files with one id would each count the other's pieces and metal.
+            job.job_id = JobId::random().unwrap_or_default();
+        }
+        let batch = Batch::create(disk, &path, &job, &self.studio)?;
+        self.job = Arc::new(job);
         // A folder has one studio, and it is the one that stands there: another is never written over it. Undo brings this one back.
         if batch.studio_error.is_none() && batch.studio != *self.studio {
             let before = self.now();
@@ -242,6 +253,23 @@ impl Workbook {
         self.runs = Runs::default();
         self.changed();
         Ok(())
+    }
+}
+
+impl Workbook {
+    /// Notes which content of each pattern file was measured, where nothing is noted yet: a file that changes later is found out by it.
+    fn note_hashes(&mut self) {
+        let mut job = Job::clone(&self.job);
+        for pattern in &mut job.patterns {
+            if let Some(file) = pattern.file.as_mut().filter(|file| file.hash.is_none())
+                && let Some(PatternRun::Measured(measure)) = self.runs.patterns.get(&pattern.id)
+            {
+                file.hash = Some(measure.hash.clone());
+            }
+        }
+        if job != *self.job {
+            self.job = Arc::new(job);
+        }
     }
 }
 

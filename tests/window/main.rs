@@ -3,8 +3,10 @@
 #![allow(missing_docs, clippy::unwrap_used, clippy::expect_used, reason = "a test may stop where it stands")]
 
 mod bench;
+mod build;
 mod crash;
 mod fields;
+mod hands;
 mod house;
 mod layout;
 mod shapes;

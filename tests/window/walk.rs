@@ -3,25 +3,14 @@
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers};
 use egui_kittest::Harness;
-use egui_kittest::kittest::{AccessKitNode, Queryable, by};
+use egui_kittest::kittest::Queryable;
 use pourbook::app::action::Action;
 use pourbook::app::page::Page;
 use pourbook::app::window::Window;
 use pourbook::stock::Shelf;
 
+use super::hands::{Hands, Way, words};
 use super::{USUAL, empty, on_sample};
-
-fn choose(harness: &mut Harness<'static, Window>, name: &str, option: &str) {
-    let field = |node: &AccessKitNode<'_>| {
-        node.role() == Role::ComboBox && node.label().is_some_and(|label| label == name || label.starts_with(&format!("{name}, ")))
-    };
-    harness.get(by().predicate(field)).click();
-    harness.run();
-    harness.get_by_role_and_label(Role::Button, option).scroll_to_me();
-    harness.run();
-    harness.get_by_role_and_label(Role::Button, option).click();
-    harness.run();
-}
 
 fn fill(harness: &mut Harness<'static, Window>, name: &str, text: &str) {
     harness.get_by_role_and_label(Role::TextInput, name).focus();
@@ -31,22 +20,18 @@ fn fill(harness: &mut Harness<'static, Window>, name: &str, text: &str) {
     harness.run();
 }
 
-/// What an entry of the shelf is called.
-fn named(id: &str) -> String {
-    Shelf::shipped().entry(id).unwrap().name().to_owned()
-}
-
-#[test]
-fn six_entries_give_charge_powder_water_and_kiln_start() {
-    let mut harness = empty(USUAL);
-    choose(&mut harness, "alloy", &named("silver-925"));
-    choose(&mut harness, "flask", &named("flask-89x102"));
-    choose(&mut harness, "base", &named("base-89"));
-    fill(&mut harness, "tree and base on the scale", "152.40");
-    fill(&mut harness, "base alone", "121.30");
-    choose(&mut harness, "pattern material", &named("wax-injection"));
-    fill(&mut harness, "pour at", "2026-12-03 09:30");
-    let window = harness.state();
+/// Six entries from nothing, and what stands there then.
+fn six_entries(way: Way) {
+    let mut hands = Hands::new(empty(USUAL), way);
+    let named = |id: &str| Shelf::shipped().entry(id).unwrap().name().to_owned();
+    hands.choose(&words("start-alloy"), &named("silver-925"));
+    hands.choose(&words("start-vessel"), &named("flask-89x102"));
+    hands.choose(&words("start-base"), &named("base-89"));
+    hands.fill(&words("start-weight"), "152.40");
+    hands.fill(&words("start-tare"), "121.30");
+    hands.choose(&words("start-material"), &named("wax-injection"));
+    hands.fill(&words("start-pour-at"), "2026-12-03 09:30");
+    let window = hands.harness.state();
     let (book, report) = (&window.workbook.computed.book, window.report());
     let flask = &report.flasks[0];
     for id in [flask.metal.on_balance, flask.mix.powder, flask.mix.water, report.burnouts[0].kiln_start] {
@@ -55,25 +40,48 @@ fn six_entries_give_charge_powder_water_and_kiln_start() {
     // 31.1 g of wax at 0.95 g/cm³ are 32.7 cm³: 339 g of sterling at 10.36 g/cm³, and the button and the loss besides.
     let charge = book.number(flask.metal.on_balance).unwrap();
     assert!((339.0..420.0).contains(&charge), "{charge}");
+    // With gloves in two minutes: a few moves an entry, and none that is lost.
+    assert!(hands.moves < 60, "{} moves", hands.moves);
 }
 
 #[test]
-fn a_stop_is_signed_for_by_a_master_with_a_reason() {
-    let mut harness = on_sample("workshop-class.ron", USUAL);
-    let before = harness.state().stops();
-    let found = harness.state().report().findings.iter().find(|found| found.stands() && found.kind.may_be_signed).unwrap().clone();
-    let ctx = harness.ctx.clone();
-    harness.state_mut().perform(&ctx, Action::Answer(found.kind.key, found.place));
-    harness.run();
-    choose(&mut harness, "Who", "MW");
-    harness.get_by_label("Sign").click();
-    harness.run();
-    assert_eq!(harness.state().stops(), before, "without a reason nothing is signed");
-    fill(&mut harness, "Why", "Tried on scrap last week, two good pours.");
-    harness.get_by_label("Sign").click();
-    harness.run();
-    assert_eq!(harness.state().stops(), before - 1);
-    assert!(harness.state().dialog.is_none());
+fn six_entries_by_mouse_give_charge_powder_water_and_kiln_start() {
+    six_entries(Way::Mouse);
+}
+
+#[test]
+fn six_entries_by_keys_give_charge_powder_water_and_kiln_start() {
+    six_entries(Way::Keys);
+}
+
+/// A Stop, signed by a master with a reason from the list of findings.
+fn sign_a_stop(way: Way) {
+    let mut hands = Hands::new(on_sample("workshop-class.ron", USUAL), way);
+    let before = hands.harness.state().stops();
+    match way {
+        Way::Mouse => hands.press_beginning(&before.to_string()),
+        Way::Keys => hands.key(Modifiers::NONE, Key::F7),
+    }
+    hands.press(&words("do-answer"));
+    hands.choose(&words("sign-hands"), "MW");
+    hands.press(&words("sign-do"));
+    assert_eq!(hands.harness.state().stops(), before, "without a reason nothing is signed");
+    hands.fill(&words("sign-reason"), "Tried on scrap last week, two good pours.");
+    hands.press(&words("sign-do"));
+    assert_eq!(hands.harness.state().stops(), before - 1);
+    assert!(hands.harness.state().dialog.is_none());
+    let signed = hands.harness.state().workbook.job.accepted.last().unwrap().clone();
+    assert_eq!((signed.hands.as_str(), signed.at.is_some()), ("MW", true));
+}
+
+#[test]
+fn a_stop_is_signed_for_by_mouse() {
+    sign_a_stop(Way::Mouse);
+}
+
+#[test]
+fn a_stop_is_signed_for_by_keys() {
+    sign_a_stop(Way::Keys);
 }
 
 #[test]

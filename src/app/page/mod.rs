@@ -1,5 +1,6 @@
 //! The pages: one a stage of the batch, in the order they happen.
 
+mod batch;
 pub(super) mod burnout;
 mod finish;
 mod flasks;
@@ -143,9 +144,15 @@ impl Page {
     }
 }
 
+/// The id the next pattern gets.
+#[must_use]
+pub fn next_pattern(job: &Job) -> PatternId {
+    PatternId(job.patterns.iter().map(|pattern| pattern.id.0).max().unwrap_or(0) + 1)
+}
+
 /// Adds a pattern to a job.
 pub fn add_pattern(job: &mut Job, name: String, file: Option<PatternFile>) {
-    let id = PatternId(job.patterns.iter().map(|pattern| pattern.id.0).max().unwrap_or(0) + 1);
+    let id = next_pattern(job);
     job.patterns.push(Pattern { id, name, file, ..Pattern::default() });
 }
 

@@ -58,6 +58,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.add_space(3.0 * STEP);
     finding::of_page(ui, cx, |_| true);
     ui.add_space(3.0 * STEP);
+    super::batch::about(ui, cx);
     ui.horizontal(|ui| {
         if button::main(ui, &cx.label("do-sheet"), &tokens).clicked() {
             cx.act(Action::Sheet);
@@ -91,6 +92,7 @@ fn several(ui: &mut Ui, cx: &mut Cx<'_>) {
         results(ui, cx, figures);
         ui.add_space(3.0 * STEP);
     }
+    super::batch::about(ui, cx);
     ui.horizontal(|ui| {
         if button::main(ui, &cx.label("do-sheet"), &tokens).clicked() {
             cx.act(Action::Sheet);
@@ -201,14 +203,20 @@ fn weighing(job: &Job) -> (Option<Grams>, Option<Grams>) {
     }
 }
 
+/// The base's weight, where it was typed before there is a tree to take it off.
+fn waiting_tare(ui: &Ui) -> Option<Grams> {
+    ui.data(|data| data.get_temp::<Option<Grams>>(Id::unique("start-tare-waits"))).flatten()
+}
+
 fn weight(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
     let label = cx.label("start-weight");
     let (now, _) = weighing(cx.job);
+    let waiting = waiting_tare(ui);
     above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
         let field = Number::new(Id::unique("start-weight"), &label, Kind::Mass).now(now.map(Grams::to_f64)).width(wide).large();
         if let Some(weight) = grams(ui, cx, &field) {
             cx.edit("edit-tree-weight", move |job| {
-                let (_, tare) = weighing(job);
+                let tare = weighing(job).1.or(waiting);
                 first_part(job).weight = weight.map(|weight| Weighing::Gross { weight, tare });
             });
         }
@@ -217,12 +225,13 @@ fn weight(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
 
 fn tare(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
     let label = cx.label("start-tare");
-    let (weight, now) = weighing(cx.job);
+    let (weight, tare) = weighing(cx.job);
+    let now = tare.or(waiting_tare(ui).filter(|_| weight.is_none()));
     above(ui, &label, (&cx.tokens.clone(), wide), |ui| {
         let field = Number::new(Id::unique("start-tare"), &label, Kind::Mass).now(now.map(Grams::to_f64)).width(wide).large();
-        if let Some(tare) = grams(ui, cx, &field)
-            && let Some(weight) = weight
-        {
+        let Some(tare) = grams(ui, cx, &field) else { return };
+        ui.data_mut(|data| data.insert_temp(Id::unique("start-tare-waits"), tare));
+        if let Some(weight) = weight {
             cx.edit("edit-tare", move |job| first_part(job).weight = Some(Weighing::Gross { weight, tare }));
         }
     });

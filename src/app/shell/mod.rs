@@ -2,6 +2,7 @@
 
 pub mod finder;
 pub mod findings_line;
+pub mod focus;
 pub mod rail;
 pub mod top;
 pub mod working;

@@ -78,7 +78,9 @@ fn menu(ui: &mut Ui, cx: &mut Cx<'_>) {
         for action in Action::PLAIN {
             let key = shown(ui, &action);
             let item = eframe::egui::Button::new(cx.label(action.key())).shortcut_text(key).frame(false);
-            if ui.add(item).clicked() {
+            // Read aloud the key comes after what it does, not as part of its name.
+            let response = ui.add(item).accessible_name(cx.label(action.key()));
+            if response.clicked() {
                 cx.wishes.push(Wish::Do(action));
                 ui.close();
             }

@@ -4,7 +4,7 @@
 
 use eframe::egui::{self, Context, Event, FontId, Frame, Id, Key, Label, Margin, Modifiers, Rect, RichText, Stroke, TextEdit, Ui, vec2};
 
-use super::button;
+use super::{button, order};
 use crate::app::theme::{Tokens, size};
 
 /// Why an entry is not taken, and what it may have meant.
@@ -82,7 +82,7 @@ pub fn entry(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, check: impl Fn(&st
     let takes = field.default.as_ref().filter(|_| focused && draft.text.is_empty());
     let taken = takes.filter(|_| ui.input_mut(take_space)).cloned();
     let rect = draw(ui, field, tokens, &mut draft);
-    register(ui.ctx(), id, rect);
+    order::register(ui.ctx(), id, rect);
     let now = ui.memory(|memory| memory.has_focus(id));
     if now && !draft.focused && !escaped {
         select_all(ui.ctx(), id, &draft.text);
@@ -97,7 +97,7 @@ pub fn entry(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, check: impl Fn(&st
         committed = commit(&mut draft, &check);
     }
     if enter && draft.wrong.is_none() {
-        move_down(ui.ctx(), id, rect);
+        order::move_down(ui.ctx(), id, rect);
     }
     draft.focused = now;
     if let Some(text) = refused(ui, field, tokens, &draft) {
@@ -193,49 +193,5 @@ fn select_all(ctx: &Context, id: Id, text: &str) {
         let end = egui::text::CCursor::new(text.chars().count());
         state.cursor.set_char_range(Some(egui::text::CCursorRange::two(egui::text::CCursor::new(0), end)));
         TextEdit::store_state(ctx, id, state);
-    }
-}
-
-/// The fields of this frame and of the one before, for moving down from one to the next.
-#[derive(Debug, Clone, Default)]
-struct Fields {
-    frame: u64,
-    now: Vec<(Id, Rect)>,
-    last: Vec<(Id, Rect)>,
-}
-
-fn fields_id() -> Id {
-    Id::unique("fields of this frame")
-}
-
-fn register(ctx: &Context, id: Id, rect: Rect) {
-    let frame = ctx.cumulative_pass_nr();
-    ctx.data_mut(|data| {
-        let fields: &mut Fields = data.get_temp_mut_or_default(fields_id());
-        if fields.frame != frame {
-            fields.frame = frame;
-            fields.last = std::mem::take(&mut fields.now);
-        }
-        fields.now.push((id, rect));
-    });
-}
-
-/// Gives the focus to the nearest field below, or to the next one where none is.
-fn move_down(ctx: &Context, id: Id, rect: Rect) {
-    let fields: Fields = ctx.data(|data| data.get_temp(fields_id())).unwrap_or_default();
-    let below = fields.last.iter().filter(|(other, place)| *other != id && place.top() >= rect.bottom() - 2.0);
-    let far = |place: &Rect| {
-        let (down, aside) = (place.top() - rect.bottom(), (place.center().x - rect.center().x).abs());
-        // The same column first, however far; another column counts as further down.
-        down + if aside < rect.width() / 2.0 { 0.0 } else { 400.0 + aside }
-    };
-    let nearest = below.min_by(|(_, a), (_, b)| far(a).total_cmp(&far(b))).map(|(id, _)| *id);
-    let next = || {
-        let place = fields.last.iter().position(|(other, _)| *other == id)?;
-        fields.last.get(place + 1).map(|(id, _)| *id)
-    };
-    match nearest.or_else(next) {
-        Some(next) => ctx.memory_mut(|memory| memory.request_focus(next)),
-        None => ctx.memory_mut(|memory| memory.surrender_focus(id)),
     }
 }

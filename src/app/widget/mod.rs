@@ -12,5 +12,7 @@ pub mod heading;
 pub mod mark;
 pub mod moment;
 pub mod number;
+pub mod order;
 pub mod row;
 pub mod text;
+pub mod weighing;

@@ -43,6 +43,8 @@ impl Window {
             Action::Findings => workbook.view.findings = !workbook.view.findings,
             Action::Sheet => self.write_paper("sheet"),
             Action::Quote => self.write_paper("quote"),
+            Action::NextPage => workbook.view.turn(1),
+            Action::PageBefore => workbook.view.turn(-1),
             Action::Go(page) => (workbook.view.page, workbook.view.bench) = (page, None),
             Action::Show(place) => workbook.view.go_to(place, &workbook.job),
             Action::Answer(kind, place) => {

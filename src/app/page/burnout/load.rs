@@ -8,7 +8,7 @@ use crate::app::widget::choice::{choice, entry_of};
 use crate::app::widget::moment::moment;
 use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
-use crate::app::widget::text::text;
+use crate::app::widget::text::{notes, text};
 use crate::app::widget::{button, heading};
 use crate::job::{Burnout, Programme, Segment};
 use crate::quantity::{Finite, Kind};
@@ -117,6 +117,10 @@ pub fn more(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
     let field = Number::new(Id::unique(("load-start", id.0)), &label, Kind::Temperature).now(load.start_c.map(Finite::get));
     if let Some(start) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
         change(cx, "edit-burnout-start", id, move |load| load.start_c = start);
+    }
+    let label = cx.label("heat-notes");
+    if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("load-notes", id.0)), &label, &load.notes, 320.0)) {
+        change(cx, "edit-burnout-notes", id, move |load| load.notes = said);
     }
     if button::plain(ui, &cx.label("heat-remove"), &tokens).clicked() {
         cx.edit("edit-burnout-remove", move |job| {

@@ -33,6 +33,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             }
         }
         if button::plain(ui, &cx.label("heat-add"), &tokens).clicked() {
+            cx.view.burnout = Some(next(job));
             cx.edit("edit-burnout-add", add);
         }
         if job.burnouts.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
@@ -83,9 +84,14 @@ fn name_of(cx: &Cx<'_>, load: &Burnout) -> String {
     if load.name.trim().is_empty() { cx.say("heat-load", &[("name", load.id.to_string().into())]) } else { load.name.clone() }
 }
 
+/// The id the next load gets.
+fn next(job: &Job) -> BurnoutId {
+    BurnoutId(job.burnouts.iter().map(|load| load.id.0).max().unwrap_or(0) + 1)
+}
+
 /// A new load with the studio's kiln and the table for wax, to be changed.
 fn add(job: &mut Job) {
-    let id = BurnoutId(job.burnouts.iter().map(|load| load.id.0).max().unwrap_or(0) + 1);
+    let id = next(job);
     let known = |id: &str| EntryId::new(id).filter(|id| crate::stock::Shelf::shipped().entry(id.as_str()).is_some());
     let programme = known("stages-wax").filter(|id| crate::stock::Shelf::shipped().get::<StageTable>(id.as_str()).is_some());
     job.burnouts.push(Burnout { id, kiln: known("kiln-studio"), programme: programme.map(Programme::Table), ..Burnout::default() });

@@ -19,14 +19,18 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
     for (place, draw) in melt.charge.iter().enumerate() {
         ui.horizontal(|ui| {
             let name = format!("{} {}", cx.label("melt-lot"), place + 1);
-            let at = (Id::unique(("draw-lot", id.0, place)), name.as_str(), 236.0);
+            let at = (Id::unique(("draw-lot", id.0, place)), name.as_str(), 206.0);
             if let Some(Some(lot)) = choice(ui, cx, at, Some(&draw.lot), &lots, false) {
                 draws(cx, melt, move |charge| charge[place].lot = lot, place);
             }
             let name = format!("{} {}", cx.label("melt-grams"), place + 1);
-            let field = Number::new(Id::unique(("draw-grams", id.0, place)), &name, Kind::Mass).now(Some(draw.grams.to_f64()));
+            let field = Number::new(Id::unique(("draw-grams", id.0, place)), &name, Kind::Mass).now(Some(draw.grams.to_f64())).width(96.0);
             if let Some(weight) = grams(ui, cx, &field) {
                 draws(cx, melt, move |charge| charge[place].grams = weight.unwrap_or(Grams::ZERO), place);
+            }
+            let name = format!("{} {}", cx.label("melt-draw-notes"), place + 1);
+            if let Some(said) = text(ui, cx, Id::unique(("draw-notes", id.0, place)), &name, &draw.notes, 110.0) {
+                draws(cx, melt, move |charge| charge[place].notes = said, place);
             }
             if button::link(ui, &cx.label("melt-drop"), &tokens).clicked() {
                 draws(cx, melt, move |charge| drop(charge.remove(place)), place);

@@ -14,7 +14,7 @@ use crate::app::widget::choice::entry_of;
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
-use crate::app::widget::text::text;
+use crate::app::widget::text::{notes, text};
 use crate::app::widget::{button, finding, heading};
 use crate::calc::MeltFigures;
 use crate::job::{Job, Melt, MeltId};
@@ -39,6 +39,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             }
         }
         if button::plain(ui, &cx.label("melt-add"), &tokens).clicked() {
+            cx.view.melt = Some(next(job));
             cx.edit("edit-melt-add", add);
         }
         if job.flasks.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
@@ -150,6 +151,10 @@ fn more(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
     if let Some(target) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
         change(cx, "edit-melt-target", id, move |melt| melt.target_permille = target);
     }
+    let label = cx.label("melt-notes");
+    if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("melt-notes", id.0)), &label, &melt.notes, 320.0)) {
+        change(cx, "edit-melt-notes", id, move |melt| melt.notes = said);
+    }
     if button::plain(ui, &cx.label("melt-remove"), &tokens).clicked() {
         cx.edit("edit-melt-remove", move |job| {
             job.melts.retain(|melt| melt.id != id);
@@ -160,8 +165,13 @@ fn more(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
     }
 }
 
+/// The id the next melt gets.
+fn next(job: &Job) -> MeltId {
+    MeltId(job.melts.iter().map(|melt| melt.id.0).max().unwrap_or(0) + 1)
+}
+
 fn add(job: &mut Job) {
-    let id = MeltId(job.melts.iter().map(|melt| melt.id.0).max().unwrap_or(0) + 1);
+    let id = next(job);
     job.melts.push(Melt { id, ..Melt::default() });
 }
 

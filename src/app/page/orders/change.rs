@@ -1,7 +1,8 @@
 //! What is changed on the page of orders, by id.
 
 use crate::app::cx::Cx;
-use crate::job::{From, Job, JobId, Line, LineId, Order, OrderId, PatternId, PieceException, PieceId};
+use crate::job::carry::{Copied, named_entries};
+use crate::job::{From, Job, Line, LineId, Order, OrderId, PatternId, PieceException, PieceId};
 
 /// Changes an order.
 pub fn order(cx: &mut Cx<'_>, key: &str, id: OrderId, change: impl FnOnce(&mut Order) + 'static) {
@@ -32,9 +33,14 @@ pub fn piece(cx: &mut Cx<'_>, key: &str, (id, number): (LineId, u32), change: im
     });
 }
 
+/// The id the next order gets.
+pub fn next_order(job: &Job) -> OrderId {
+    OrderId(job.orders.iter().map(|order| order.id.0).max().unwrap_or(0) + 1)
+}
+
 /// A new order with its first line.
 pub fn add_order(job: &mut Job) {
-    let id = OrderId(job.orders.iter().map(|order| order.id.0).max().unwrap_or(0) + 1);
+    let id = next_order(job);
     let line = Line { id: next_line(job), quantity: 1, ..Line::default() };
     job.orders.push(Order { id, taken: job.made, lines: vec![line], ..Order::default() });
 }
@@ -51,7 +57,8 @@ pub fn add_line(job: &mut Job, order: OrderId, like: Option<LineId>) {
     }
 }
 
-fn next_line(job: &Job) -> LineId {
+/// The id the next line gets.
+pub fn next_line(job: &Job) -> LineId {
     LineId(job.lines().map(|(_, line)| line.id.0).max().unwrap_or(0) + 1)
 }
 
@@ -77,16 +84,6 @@ pub fn remove_order(job: &mut Job, id: OrderId) {
     job.orders.retain(|order| order.id != id);
 }
 
-/// The numbers of a line's pieces in another job that are still wanted and were not taken on here.
-#[must_use]
-pub fn left_of(job: &Job, from: JobId, line: &Line) -> Vec<u32> {
-    let exceptions = job.lines().flat_map(|(_, line)| line.exceptions.values());
-    let origins = exceptions.filter_map(|exception| exception.from).filter(|origin| origin.job == from && origin.piece.line == line.id);
-    let taken: std::collections::BTreeSet<u32> = origins.map(|origin| origin.piece.number).collect();
-    let wanted = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled) && !taken.contains(number);
-    (1..=line.quantity).filter(wanted).collect()
-}
-
 /// Takes pieces of a line of another job on: under an order of the same client and date, each piece with where it came from.
 pub fn take_on(job: &mut Job, from: &Job, order: &Order, line: &Line, numbers: &[u32]) {
     let pattern = line.pattern.and_then(|id| carry_pattern(job, from, id));
@@ -106,8 +103,19 @@ pub fn take_on(job: &mut Job, from: &Job, order: &Order, line: &Line, numbers: &
     if let Some(here) = job.orders.iter_mut().find(same) {
         here.lines.push(taken);
     } else {
-        let id = OrderId(job.orders.iter().map(|order| order.id.0).max().unwrap_or(0) + 1);
+        let id = next_order(job);
         job.orders.push(Order { id, lines: vec![taken], ..order.clone() });
+    }
+}
+
+/// Copies of shelf entries that came with what was taken on, where the studio's own shelf has none of that name.
+pub fn carry_copies(job: &mut Job, copies: &[Copied]) {
+    let named = named_entries(job);
+    for copied in copies {
+        let id = copied.entry.id();
+        if named.contains(id) && job.shelf.iter().all(|other| other.entry.id() != id) {
+            job.shelf.push(copied.clone());
+        }
     }
 }
 
@@ -118,7 +126,7 @@ fn carry_pattern(job: &mut Job, from: &Job, id: PatternId) -> Option<PatternId> 
     if let Some(here) = job.patterns.iter().find(same) {
         return Some(here.id);
     }
-    let next = PatternId(job.patterns.iter().map(|pattern| pattern.id.0).max().unwrap_or(0) + 1);
+    let next = crate::app::page::next_pattern(job);
     job.patterns.push(crate::job::Pattern { id: next, ..pattern.clone() });
     Some(next)
 }

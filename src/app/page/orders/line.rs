@@ -60,6 +60,7 @@ fn size(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
 /// A ring size on a scale of the shelf, or anything else in words.
 pub fn size_of(ui: &mut Ui, cx: &Cx<'_>, key: (u32, u32), now: Option<&Size>) -> Option<Option<Size>> {
     let tokens = cx.tokens;
+    let named = |label: &str| if key.1 == 0 { label.to_owned() } else { piece_named(cx, label, key.1) };
     let (scale, said) = match now {
         Some(Size::Ring { scale, size }) => (Some(scale.clone()), size.clone()),
         Some(Size::Free(words)) => (None, words.clone()),
@@ -72,14 +73,21 @@ pub fn size_of(ui: &mut Ui, cx: &Cx<'_>, key: (u32, u32), now: Option<&Size>) ->
     };
     let label = cx.label("orders-scale");
     let words = |scale: &RingScale| (scale.id.clone(), scale.name.clone());
-    let place = (Id::unique(("line-scale", key)), label.as_str(), WIDE);
+    let name = named(&label);
+    let place = (Id::unique(("line-scale", key)), name.as_str(), WIDE);
     let other = row(ui, &label, &tokens, |ui| entry_of(ui, cx, place, scale.as_ref(), words));
     let label = cx.label("orders-size");
-    let typed = row(ui, &label, &tokens, |ui| text(ui, cx, Id::unique(("line-size", key)), &label, &said, 132.0));
+    let typed = row(ui, &label, &tokens, |ui| text(ui, cx, Id::unique(("line-size", key)), &named(&label), &said, 132.0));
     match (other, typed) {
         (None, None) => None,
         (other, typed) => Some(made(other.unwrap_or(scale), typed.unwrap_or(said))),
     }
+}
+
+/// A field of one piece, whose line has a field of the same label.
+#[must_use]
+pub fn piece_named(cx: &Cx<'_>, label: &str, number: u32) -> String {
+    format!("{label}, {}", cx.say("orders-piece-name", &[("number", u64::from(number).into())]))
 }
 
 /// The patterns to choose from.
@@ -149,7 +157,9 @@ fn more(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
         }
     }
     let label = cx.label("orders-notes");
-    if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("line-notes", id.0)), &label, &line.notes, 320.0)) {
+    if let Some(said) =
+        row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("line-notes", id.0)), &cx.label("orders-line-notes"), &line.notes, 320.0))
+    {
         change::line(cx, "edit-orders-notes", id, move |line| line.notes = said);
     }
     if button::plain(ui, &cx.label("orders-remove-line"), &tokens).clicked() {

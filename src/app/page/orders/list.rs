@@ -5,7 +5,7 @@ use eframe::egui::{Atom, Button, Label, RichText, ScrollArea, Ui, vec2};
 use super::change;
 use crate::app::cx::Cx;
 use crate::app::theme::{ROW, STEP};
-use crate::app::widget::{button, heading};
+use crate::app::widget::{button, heading, order};
 use crate::job::{Job, Order};
 use crate::paper::words::date_words;
 
@@ -71,11 +71,20 @@ pub fn lines(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {
     });
     ui.horizontal(|ui| {
         if button::plain(ui, &cx.label("orders-add-line"), &tokens).clicked() {
+            chosen_next(ui, cx);
             cx.edit("edit-orders-add-line", move |job| change::add_line(job, id, None));
         }
         let like = cx.view.line.filter(|line| order.lines.iter().any(|other| other.id == *line));
         if like.is_some() && button::plain(ui, &cx.label("orders-like-line"), &tokens).clicked() {
+            chosen_next(ui, cx);
             cx.edit("edit-orders-add-line", move |job| change::add_line(job, id, like));
         }
     });
+}
+
+/// The line that is about to be added is looked at, and written in first.
+fn chosen_next(ui: &Ui, cx: &mut Cx<'_>) {
+    let next = change::next_line(cx.job);
+    cx.view.line = Some(next);
+    order::focus(ui.ctx(), eframe::egui::Id::unique(("line-design", next.0)));
 }

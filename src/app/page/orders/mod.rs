@@ -3,6 +3,7 @@
 mod change;
 mod line;
 mod list;
+mod open;
 mod pieces;
 mod take_on;
 
@@ -15,7 +16,7 @@ use crate::app::theme::STEP;
 use crate::app::widget::moment::day;
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
-use crate::app::widget::{button, finding, heading};
+use crate::app::widget::{button, finding, heading, order};
 use crate::job::Order;
 
 /// Shows the page.
@@ -30,12 +31,15 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.add_space(STEP);
     ui.horizontal(|ui| {
         if button::main(ui, &cx.label("orders-add"), &tokens).clicked() {
+            (cx.view.order, cx.view.line) = (Some(change::next_order(cx.job)), Some(change::next_line(cx.job)));
+            order::focus(ui.ctx(), Id::unique(("order-client", change::next_order(cx.job).0)));
             cx.edit("edit-orders-add", change::add_order);
         }
         if cx.job.orders.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
             cx.act(Action::OpenSample);
         }
     });
+    super::batch::about(ui, cx);
     cx.folded(ui, "orders-take-on", take_on::show);
     let job = cx.job;
     if let Some(order) = job.orders.iter().find(|order| Some(order.id) == cx.view.order) {
@@ -69,7 +73,9 @@ fn order_fields(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {
     }
     cx.folded(ui, "orders-more", |ui, cx| {
         let label = cx.label("orders-notes");
-        let said = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("order-notes", id.0)), &label, &order.notes, 320.0));
+        let said = row(ui, &label, &tokens, |ui| {
+            notes(ui, cx, Id::unique(("order-notes", id.0)), &cx.label("orders-order-notes"), &order.notes, 320.0)
+        });
         if let Some(said) = said {
             change::order(cx, "edit-orders-notes", id, move |order| order.notes = said);
         }

@@ -72,7 +72,8 @@ fn piece(ui: &mut Ui, cx: &mut Cx<'_>, (of, number): (&Line, u32), own: &PieceEx
     }
     let label = cx.label("orders-pattern");
     let options = line::patterns(cx);
-    let place = (Id::unique(("piece-pattern", id.0, number)), label.as_str(), WIDE);
+    let name = line::piece_named(cx, &label, number);
+    let place = (Id::unique(("piece-pattern", id.0, number)), name.as_str(), WIDE);
     if let Some(pattern) = row(ui, &label, &tokens, |ui| choice(ui, cx, place, own.pattern.as_ref(), &options, true)) {
         change::piece(cx, "edit-orders-piece-pattern", (id, number), move |own| own.pattern = pattern);
     }
@@ -88,7 +89,7 @@ fn piece(ui: &mut Ui, cx: &mut Cx<'_>, (of, number): (&Line, u32), own: &PieceEx
     }
     let label = cx.label("orders-notes");
     let place = Id::unique(("piece-notes", id.0, number));
-    if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, place, &label, &own.notes, 320.0)) {
+    if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, place, &line::piece_named(cx, &label, number), &own.notes, 320.0)) {
         change::piece(cx, "edit-orders-piece-notes", (id, number), move |own| own.notes = said);
     }
     // Where a piece came from is kept: without it the other job would offer the piece again.

@@ -1,19 +1,20 @@
 //! Taking on pieces that wait in another job, such as the order book: nothing is typed again, and each piece knows where it came from.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use eframe::egui::{Id, Label, RichText, Ui};
 
-use super::change;
+use super::{change, open};
+use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::widget::number::{Number, count};
 use crate::app::widget::row::row;
 use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
 use crate::files::batch::Batch;
-use crate::files::disk::RealDisk;
-use crate::job::{Job, LineId};
+use crate::files::disk::{RealDisk, folder_of};
+use crate::job::{Job, LineId, PieceId, Place};
 use crate::quantity::Kind;
 
 /// The other job while it is looked at; kept by the window, not by any document.
@@ -22,6 +23,8 @@ struct Other {
     path: String,
     job: Option<Arc<Job>>,
     failed: Option<String>,
+    /// What other jobs of its folder have taken on already.
+    elsewhere: std::collections::BTreeSet<PieceId>,
     wanted: std::collections::BTreeMap<LineId, u32>,
 }
 
@@ -52,22 +55,41 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.data_mut(|data| data.insert_temp(key, other));
 }
 
-fn look(folder: &std::path::Path, path: String) -> Other {
+fn look(folder: &Path, path: String) -> Other {
     if path.is_empty() {
         return Other::default();
     }
-    match Batch::open(&RealDisk, &folder.join(PathBuf::from(&path))) {
-        Ok(batch) => Other { path, job: Some(Arc::new(batch.sound)), ..Other::default() },
+    let full = folder.join(PathBuf::from(&path));
+    match Batch::open(&RealDisk, &full) {
+        Ok(batch) => {
+            let mut job = batch.sound;
+            let there = folder_of(&full);
+            for file in job.patterns.iter_mut().filter_map(|pattern| pattern.file.as_mut()) {
+                file.path = seen_from(folder, &there.join(&file.path));
+            }
+            let elsewhere = open::taken_in_folder(&RealDisk, there, job.job_id);
+            Other { path, elsewhere, job: Some(Arc::new(job)), ..Other::default() }
+        }
         Err(error) => Other { path, failed: Some(error.to_string()), ..Other::default() },
     }
+}
+
+/// A path as it is written in a job of `folder`.
+fn seen_from(folder: &Path, path: &Path) -> String {
+    path.strip_prefix(folder).unwrap_or(path).to_string_lossy().replace('\\', "/")
 }
 
 /// Every line of the other job of which pieces are left.
 fn lines(ui: &mut Ui, cx: &mut Cx<'_>, from: &Arc<Job>, other: &mut Other) {
     let tokens = cx.tokens;
     let mut any = false;
+    // What another job took on since it was looked at is found when the file is asked for again.
+    let mut taken = other.elsewhere.clone();
+    taken.extend(open::taken_by(cx.job, from.job_id));
+    let lacking: Vec<_> =
+        from.shelf.iter().filter(|copied| cx.computed.shelves.today.entry(copied.entry.id().as_str()).is_none()).collect();
     for (order, line) in from.lines() {
-        let left = change::left_of(cx.job, from.job_id, line);
+        let left = open::open_pieces(from, line, &taken);
         if left.is_empty() {
             continue;
         }
@@ -84,9 +106,16 @@ fn lines(ui: &mut Ui, cx: &mut Cx<'_>, from: &Arc<Job>, other: &mut Other) {
             }
             ui.label(RichText::new(cx.say("orders-take-on-of", &[("count", left.len().into())])).color(tokens.ink2));
             let (order, line, from_job) = (order.clone(), line.clone(), Arc::clone(from));
-            if button::plain(ui, &cx.label("orders-take-on-do"), &tokens).clicked() {
+            let take = cx.label("orders-take-on-do");
+            if button::plain(ui, &take, &tokens).accessible_name(format!("{take}: {}", line.design)).clicked() {
                 let numbers: Vec<u32> = left.iter().copied().take(wanted as usize).collect();
-                cx.edit("edit-orders-take-on", move |job| change::take_on(job, &from_job, &order, &line, &numbers));
+                let copies: Vec<_> = lacking.iter().copied().cloned().collect();
+                let next = change::next_line(cx.job);
+                cx.edit("edit-orders-take-on", move |job| {
+                    change::take_on(job, &from_job, &order, &line, &numbers);
+                    change::carry_copies(job, &copies);
+                });
+                cx.act(Action::Show(Place::Line(next)));
             }
         });
     }

@@ -4,11 +4,11 @@ use eframe::egui::{Checkbox, Id, Ui};
 
 use super::{change, remove};
 use crate::app::cx::Cx;
-use crate::app::widget::button;
 use crate::app::widget::choice::{choice, entry_of};
 use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
+use crate::app::widget::{button, heading};
 use crate::job::{Extents, Making, Pattern};
 use crate::quantity::{Finite, Kind};
 use crate::stock::{PatternMaterial, Section};
@@ -71,22 +71,26 @@ pub fn more(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     }
 }
 
-/// Length along the sprue, across it, and the third way: given together, or not at all.
+/// Length along the sprue, across it, and the third way: they count once all three are there, and until then wait here.
 fn extents(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     let (tokens, id) = (cx.tokens, pattern.id);
-    let now = pattern.extents_mm.map(|sides| [sides.along, sides.across, sides.deep]);
-    for (place, key) in ["patterns-along-typed", "patterns-across-typed", "patterns-deep-typed"].into_iter().enumerate() {
-        let label = cx.label(key);
-        let field = Number::new(Id::unique((key, id.0)), &label, Kind::Length).now(now.map(|sides| sides[place].get()));
+    let key = Id::unique(("pattern-sides", id.0));
+    let waiting: [Option<Finite>; 3] = ui.data(|data| data.get_temp(key)).unwrap_or_default();
+    let now = pattern.extents_mm.map_or(waiting, |sides| [sides.along, sides.across, sides.deep].map(Some));
+    for (place, words) in ["patterns-along-typed", "patterns-across-typed", "patterns-deep-typed"].into_iter().enumerate() {
+        let label = cx.label(words);
+        let field = Number::new(Id::unique((words, id.0)), &label, Kind::Length).now(now[place].map(Finite::get));
         let Some(side) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) else { continue };
-        change(cx, "edit-patterns-extents", id, move |pattern| {
-            pattern.extents_mm = side.map(|side| {
-                // The first side that is typed stands for all three until the others are.
-                let mut sides = pattern.extents_mm.map_or([side; 3], |sides| [sides.along, sides.across, sides.deep]);
-                sides[place] = side;
-                Extents { along: sides[0], across: sides[1], deep: sides[2] }
-            });
-        });
+        let mut sides = now;
+        sides[place] = side;
+        ui.data_mut(|data| data.insert_temp(key, sides));
+        let [along, across, deep] = sides;
+        let all = along.zip(across).zip(deep).map(|((along, across), deep)| Extents { along, across, deep });
+        change(cx, "edit-patterns-extents", id, move |pattern| pattern.extents_mm = all);
+    }
+    let said = now.iter().flatten().count();
+    if (1..3).contains(&said) {
+        heading::says(ui, &cx.label("patterns-sides-wait"), &tokens);
     }
 }
 

@@ -8,11 +8,11 @@ use eframe::egui::{Atom, Button, Label, RichText, ScrollArea, Ui, vec2};
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
-use crate::app::page::{Page, add_pattern};
+use crate::app::page::{Page, add_pattern, next_pattern};
 use crate::app::theme::{ROW, STEP};
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::row::row;
-use crate::app::widget::{button, finding, heading};
+use crate::app::widget::{button, finding, heading, order};
 use crate::job::{Job, Pattern, PatternId, Place};
 
 /// Rows in sight at once.
@@ -31,6 +31,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.add_space(STEP);
     ui.horizontal(|ui| {
         if button::main(ui, &cx.label("patterns-add"), &tokens).clicked() {
+            let next = next_pattern(job);
+            cx.view.pattern = Some(next);
+            order::focus(ui.ctx(), eframe::egui::Id::unique(("pattern-name", next.0)));
             cx.edit("edit-patterns-add", |job| add_pattern(job, String::new(), None));
         }
         if job.patterns.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {

@@ -4,7 +4,7 @@ use eframe::egui::{Id, Label, RichText, Ui};
 
 use super::sections::heads;
 use crate::app::cx::Cx;
-use crate::app::theme::size;
+use crate::app::theme::{ROW, STEP, size};
 use crate::app::widget::choice::choice;
 use crate::app::widget::mark::mark;
 use crate::app::widget::moment::day;
@@ -44,7 +44,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         .collect();
     for (at, price) in cx.studio.prices.iter().enumerate() {
         let newer = cx.studio.prices.iter().any(|other| other.of == price.of && other.on > price.on);
-        ui.horizontal_wrapped(|ui| one(ui, cx, at, price, !newer && stale.contains(&price.of)));
+        ui.horizontal(|ui| one(ui, cx, at, price));
+        ui.horizontal(|ui| about(ui, cx, at, price, !newer && stale.contains(&price.of)));
+        ui.add_space(STEP);
     }
     if button::plain(ui, &cx.label("price-add"), &tokens).clicked() {
         let on = Some(cx.setting.at);
@@ -52,23 +54,29 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     }
 }
 
-fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price, stale: bool) {
+/// A field's name with the number of its row.
+fn named(cx: &Cx<'_>, key: &str, at: usize) -> String {
+    format!("{} {}", cx.label(key), at + 1)
+}
+
+fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price) {
     let tokens = cx.tokens;
-    if let Some(of) = text(ui, cx, Id::unique(("price-of", at)), &cx.label("price-of"), &price.of, OF) {
+    let named = |cx: &Cx<'_>, key: &str| named(cx, key, at);
+    if let Some(of) = text(ui, cx, Id::unique(("price-of", at)), &named(cx, "price-of"), &price.of, OF) {
         edit(cx, at, move |price| price.of = of);
     }
-    let label = cx.label("price-amount");
+    let label = named(cx, "price-amount");
     let field = Number::new(Id::unique(("price-amount", at)), &label, Kind::Money).now(Some(price.amount.to_f64())).width(AMOUNT);
     if let Some(Some(amount)) = money(ui, cx, &field) {
         edit(cx, at, move |price: &mut Price| price.amount = amount);
     }
     let units = [(PriceUnit::TroyOunce, "price-ozt"), (PriceUnit::Gram, "price-g"), (PriceUnit::Kilogram, "price-kg")];
     let units = units.map(|(unit, key)| (unit, cx.label(key)));
-    let place = (Id::unique(("price-per", at)), &*cx.label("price-per"), PER);
+    let place = (Id::unique(("price-per", at)), &*named(cx, "price-per"), PER);
     if let Some(Some(per)) = choice(ui, cx, place, Some(&price.per), &units, false) {
         edit(cx, at, move |price| price.per = per);
     }
-    if let Some(on) = day(ui, cx, Id::unique(("price-on", at)), &cx.label("price-on"), price.on, ON) {
+    if let Some(on) = day(ui, cx, Id::unique(("price-on", at)), &named(cx, "price-on"), price.on, ON) {
         edit(cx, at, move |price| price.on = on);
     }
     if button::plain(ui, &cx.label("row-take-out"), &tokens).clicked() {
@@ -77,6 +85,16 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price, stale: bool) {
                 studio.prices.remove(at);
             }
         });
+    }
+}
+
+/// The second row of a price: where it was read, what it is of, whether it is out of date.
+fn about(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price, stale: bool) {
+    let tokens = cx.tokens;
+    let name = named(cx, "price-note", at);
+    ui.add_sized([OF, ROW], Label::new(RichText::new(cx.label("price-note")).size(size::SMALL).color(tokens.ink2)));
+    if let Some(note) = text(ui, cx, Id::unique(("price-note", at)), &name, &price.note, AMOUNT + PER + ON + 16.0) {
+        edit(cx, at, move |price| price.note = note);
     }
     if stale {
         let words = cx.label("price-stale");

@@ -4,14 +4,13 @@ use eframe::egui::{Id, Ui};
 
 use super::change;
 use crate::app::cx::Cx;
-use crate::app::widget::choice::{choice, entry_of};
+use crate::app::widget::choice::entry_of;
 use crate::app::widget::figure::{Look, figure};
-use crate::app::widget::number::{Number, grams};
 use crate::app::widget::row::row;
 use crate::app::widget::text::text;
+use crate::app::widget::weighing::{Weighed, weighing};
 use crate::app::widget::{button, heading};
-use crate::job::{Place, Tree, TreeId, WeighedPart, Weighing};
-use crate::quantity::{Grams, Kind};
+use crate::job::{Place, Tree, TreeId, WeighedPart};
 use crate::stock::PatternMaterial;
 
 /// Shows them.
@@ -38,13 +37,19 @@ fn edit(cx: &mut Cx<'_>, key: &str, (id, place): (TreeId, usize), with: impl FnO
     });
 }
 
+/// A field's name with its part's number: several parts have fields of one label.
+fn numbered(label: &str, place: usize) -> String {
+    format!("{label} {}", place + 1)
+}
+
 fn part(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
     let (tokens, id, part) = (cx.tokens, tree.id, &tree.weighed[place]);
     let at = (id, place);
     let label = cx.label("trees-material");
     let words = |material: &PatternMaterial| (material.id.clone(), material.name.clone());
     row(ui, &label, &tokens, |ui| {
-        let field = (Id::unique(("part-material", id.0, place)), label.as_str(), 200.0);
+        let name = numbered(&label, place);
+        let field = (Id::unique(("part-material", id.0, place)), name.as_str(), 200.0);
         if let Some(material) = entry_of(ui, cx, field, part.material.as_ref(), words) {
             edit(cx, "edit-trees-material", at, move |part| part.material = material);
         }
@@ -59,7 +64,7 @@ fn part(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
     weight(ui, cx, part, at);
     let label = cx.label("trees-scale");
     let field = Id::unique(("part-scale", id.0, place));
-    if let Some(scale) = row(ui, &label, &tokens, |ui| text(ui, cx, field, &label, &part.scale, 132.0)) {
+    if let Some(scale) = row(ui, &label, &tokens, |ui| text(ui, cx, field, &numbered(&label, place), &part.scale, 132.0)) {
         edit(cx, "edit-trees-scale", at, move |part| part.scale = scale);
     }
     let row_number = u32::try_from(place).unwrap_or(u32::MAX).saturating_add(1);
@@ -75,41 +80,20 @@ fn part(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
 
 /// The weight with its tare, or alone.
 fn weight(ui: &mut Ui, cx: &mut Cx<'_>, part: &WeighedPart, at: (TreeId, usize)) {
-    let (tokens, (id, place)) = (cx.tokens, at);
-    let (now, tare, net) = match part.weight {
-        Some(Weighing::Gross { weight, tare }) => (Some(weight), tare, false),
-        Some(Weighing::Net(weight)) => (Some(weight), None, true),
-        None => (None, None, cx.view.unfolded.contains("trees-net")),
+    let (id, place) = at;
+    let [weight, way, tare] = ["trees-weight", "trees-way", "trees-tare"].map(|key| cx.label(key));
+    let [alone, under] = ["trees-net", "trees-gross"].map(|key| cx.label(key));
+    let which = (place + 1).to_string();
+    // A tree is weighed on its base; a material weighed apart from the others has none under it.
+    let of = Weighed {
+        id: Id::unique(("part-weighed", id.0, place)),
+        labels: [&weight, &way, &tare],
+        which: &which,
+        ways: [&alone, &under],
+        now: part.weight,
+        alone: place > 0,
     };
-    let label = cx.label("trees-weight");
-    row(ui, &label, &tokens, |ui| {
-        let field = Number::new(Id::unique(("part-weight", id.0, place)), &label, Kind::Mass).now(now.map(Grams::to_f64));
-        if let Some(weight) = grams(ui, cx, &field) {
-            edit(cx, "edit-trees-part-weight", at, move |part| part.weight = weight.map(|weight| weighing(weight, tare, net)));
-        }
-        let ways = [(false, cx.label("trees-gross")), (true, cx.label("trees-net"))];
-        let name = cx.label("trees-way");
-        let chosen = choice(ui, cx, (Id::unique(("part-way", id.0, place)), &name, 150.0), Some(&net), &ways, false);
-        if let Some(Some(net)) = chosen {
-            if net {
-                cx.view.unfolded.insert("trees-net");
-            } else {
-                cx.view.unfolded.remove("trees-net");
-            }
-            if let Some(weight) = now {
-                edit(cx, "edit-trees-way", at, move |part| part.weight = Some(weighing(weight, None, net)));
-            }
-        }
-    });
-    if !net && let Some(weight) = now {
-        let label = cx.label("trees-tare");
-        let field = Number::new(Id::unique(("part-tare", id.0, place)), &label, Kind::Mass).now(tare.map(Grams::to_f64));
-        if let Some(tare) = row(ui, &label, &tokens, |ui| grams(ui, cx, &field)) {
-            edit(cx, "edit-trees-part-tare", at, move |part| part.weight = Some(weighing(weight, tare, false)));
-        }
+    if let Some(weighed) = weighing(ui, cx, &of) {
+        edit(cx, "edit-trees-part-weight", at, move |part| part.weight = weighed);
     }
-}
-
-const fn weighing(weight: Grams, tare: Option<Grams>, net: bool) -> Weighing {
-    if net { Weighing::Net(weight) } else { Weighing::Gross { weight, tare } }
 }

@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use eframe::egui::{ComboBox, Id, Label, RichText, ScrollArea, Ui, vec2};
+use eframe::egui::{Id, Label, RichText, ScrollArea, Ui, vec2};
 
 use super::{change, hang, numbers};
 use crate::app::cx::Cx;
 use crate::app::theme::{ROW, STEP, Tokens};
+use crate::app::widget::choice::{Offered, pick};
 use crate::app::widget::entry::{Entry, entry};
 use crate::app::widget::number::{Number, count, number};
 use crate::app::widget::{button, heading};
@@ -84,10 +85,12 @@ fn hung(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize, lines: &Lines<'
             }
         });
     };
+    let named = |cx: &Cx<'_>, key: &str| format!("{} {}", cx.label(key), place + 1);
     ui.horizontal(|ui| {
+        let name = named(cx, "trees-line");
         let choosing = |ui: &mut Ui| {
             ui.set_min_width(COLUMNS[0]);
-            line_choice(ui, cx, Id::unique(("hung-line", id.0, place)), row, lines)
+            line_choice(ui, cx, (Id::unique(("hung-line", id.0, place)), &name), row, lines)
         };
         if let Some(line) = ui.allocate_ui(vec2(COLUMNS[0], ROW), choosing).inner {
             edit(
@@ -100,15 +103,15 @@ fn hung(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize, lines: &Lines<'
             );
         }
         let most = lines.get(&row.line).map_or(0, |(_, line)| line.quantity);
-        if let Some(numbers) = numbers_field(ui, cx, Id::unique(("hung-numbers", id.0, place)), row, most) {
+        if let Some(numbers) = numbers_field(ui, cx, (Id::unique(("hung-numbers", id.0, place)), &named(cx, "trees-numbers")), row, most) {
             edit(cx, "edit-trees-numbers", Box::new(move |row| row.numbers = numbers));
         }
-        let label = cx.label("trees-tier");
+        let label = named(cx, "trees-tier");
         let field = Number::new(Id::unique(("hung-tier", id.0, place)), &label, Kind::Count);
         if let Some(tier) = count(ui, cx, &field.now(row.tier.map(f64::from)).width(COLUMNS[2])) {
             edit(cx, "edit-trees-tier", Box::new(move |row| row.tier = tier.filter(|tier| *tier > 0)));
         }
-        let label = cx.label("trees-around");
+        let label = named(cx, "trees-around");
         let field = Number::new(Id::unique(("hung-around", id.0, place)), &label, Kind::Angle);
         if let Some(around) = number(ui, cx, &field.now(row.around_deg.map(Finite::get)).width(COLUMNS[3])) {
             edit(cx, "edit-trees-around", Box::new(move |row| row.around_deg = around));
@@ -125,37 +128,22 @@ fn hung(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize, lines: &Lines<'
     });
 }
 
-/// Chooses a line. The list is made only while it is open, and only what is in sight of it.
-fn line_choice(ui: &mut Ui, cx: &Cx<'_>, id: Id, row: &Hung, lines: &Lines<'_>) -> Option<LineId> {
-    let tokens = cx.tokens;
+/// Chooses a line. The list is made only while it is open.
+fn line_choice(ui: &mut Ui, cx: &Cx<'_>, (id, name): (Id, &str), row: &Hung, lines: &Lines<'_>) -> Option<LineId> {
     let words = |order: &Order, line: &crate::job::Line| {
         let args =
             [("design", line.design.clone().into()), ("client", order.client.clone().into()), ("count", u64::from(line.quantity).into())];
         cx.say("trees-line-words", &args)
     };
     let shown = lines.get(&row.line).map_or_else(|| cx.label("choice-unknown"), |(order, line)| words(order, line));
-    let mut chosen = None;
-    let text = RichText::new(&shown).color(tokens.ink);
-    let combo = ComboBox::from_id_salt(id).width(COLUMNS[0] - 16.0).selected_text(text).truncate().height(360.0);
-    let response = combo.show_ui(ui, |ui| {
-        ui.set_min_width(260.0);
-        let all: Vec<_> = cx.job.lines().collect();
-        ScrollArea::vertical().max_height(340.0).show_rows(ui, ROW, all.len(), |ui, range| {
-            for (order, line) in &all[range] {
-                if ui.selectable_label(line.id == row.line, words(order, line)).clicked() && line.id != row.line {
-                    chosen = Some(line.id);
-                }
-            }
-        });
-    });
-    response.response.accessible_name(format!("{}, {shown}", cx.label("trees-line")));
-    chosen
+    let offered =
+        |(order, line): (&Order, &crate::job::Line)| Offered { value: Some(line.id), words: words(order, line), here: line.id == row.line };
+    pick(ui, cx, (id, name, COLUMNS[0]), Some(shown), || cx.job.lines().map(offered).collect()).flatten()
 }
 
-fn numbers_field(ui: &mut Ui, cx: &Cx<'_>, id: Id, row: &Hung, most: u32) -> Option<std::collections::BTreeSet<u32>> {
-    let label = cx.label("trees-numbers");
+fn numbers_field(ui: &mut Ui, cx: &Cx<'_>, (id, label): (Id, &str), row: &Hung, most: u32) -> Option<std::collections::BTreeSet<u32>> {
     let field =
-        Entry { width: COLUMNS[1], default: Some(cx.label("trees-numbers-all")), ..Entry::new(id, &label, numbers::written(&row.numbers)) };
+        Entry { width: COLUMNS[1], default: Some(cx.label("trees-numbers-all")), ..Entry::new(id, label, numbers::written(&row.numbers)) };
     let form = cx.say("trees-numbers-form", &[("most", u64::from(most).into())]);
     // Space takes the default in lighter ink, which is the word for all of them.
     let all = cx.label("trees-numbers-all");

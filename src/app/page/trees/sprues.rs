@@ -62,19 +62,24 @@ fn main(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {
     let (tokens, id) = (cx.tokens, tree.id);
     heading::group(ui, &cx.label("trees-main"), &tokens);
     let main = tree.main_sprue.clone().unwrap_or_default();
+    // Feed sprues have fields of the same labels.
+    let named = |cx: &Cx<'_>, label: &str| format!("{}, {label}", cx.label("trees-main"));
     let label = cx.label("trees-material");
     let words = |material: &PatternMaterial| (material.id.clone(), material.name.clone());
-    let field = (Id::unique(("main-material", id.0)), label.as_str(), WIDE);
+    let name = named(cx, &label);
+    let field = (Id::unique(("main-material", id.0)), name.as_str(), WIDE);
     if let Some(material) = row(ui, &label, &tokens, |ui| entry_of(ui, cx, field, main.material.as_ref(), words)) {
         of_main(cx, "edit-trees-main-material", id, move |main| main.material = material);
     }
     let label = cx.label("trees-main-diameter");
-    let field = Number::new(Id::unique(("main-diameter", id.0)), &label, Kind::Length).now(main.diameter_mm.map(Finite::get));
+    let name = named(cx, &label);
+    let field = Number::new(Id::unique(("main-diameter", id.0)), &name, Kind::Length).now(main.diameter_mm.map(Finite::get));
     if let Some(diameter) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
         of_main(cx, "edit-trees-main-diameter", id, move |main| main.diameter_mm = diameter);
     }
     let label = cx.label("trees-main-length");
-    let field = Number::new(Id::unique(("main-length", id.0)), &label, Kind::Length).now(main.length_mm.map(Finite::get));
+    let name = named(cx, &label);
+    let field = Number::new(Id::unique(("main-length", id.0)), &name, Kind::Length).now(main.length_mm.map(Finite::get));
     if let Some(length) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
         of_main(cx, "edit-trees-main-length", id, move |main| main.length_mm = length);
     }
@@ -91,8 +96,9 @@ fn edit(cx: &mut Cx<'_>, key: &str, (id, place): (TreeId, usize), with: impl FnO
 fn run(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
     let (tokens, id, run) = (cx.tokens, tree.id, &tree.sprues[place]);
     let at = (id, place);
+    let named = |cx: &Cx<'_>, key: &str| format!("{} {}", cx.label(key), place + 1);
     ui.horizontal(|ui| {
-        let label = cx.label("trees-material");
+        let label = named(cx, "trees-material");
         let words = |material: &PatternMaterial| (material.id.clone(), material.name.clone());
         let field = (Id::unique(("run-material", id.0, place)), label.as_str(), COLUMNS[0]);
         let choosing = |ui: &mut Ui| {
@@ -102,22 +108,22 @@ fn run(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
         if let Some(material) = ui.allocate_ui(vec2(COLUMNS[0], ROW), choosing).inner {
             edit(cx, "edit-trees-run-material", at, move |run| run.material = material);
         }
-        let label = cx.label("trees-sprue-count");
+        let label = named(cx, "trees-sprue-count");
         let field = Number::new(Id::unique(("run-count", id.0, place)), &label, Kind::Count).width(COLUMNS[1]);
         if let Some(count) = count(ui, cx, &field.now(Some(f64::from(run.count)))) {
             edit(cx, "edit-trees-run-count", at, move |run| run.count = count.unwrap_or(1));
         }
-        let label = cx.label("trees-sprue-diameter");
+        let label = named(cx, "trees-sprue-diameter");
         let field = Number::new(Id::unique(("run-diameter", id.0, place)), &label, Kind::Length).width(COLUMNS[2]);
         if let Some(diameter) = number(ui, cx, &field.now(run.diameter_mm.map(Finite::get))) {
             edit(cx, "edit-trees-run-diameter", at, move |run| run.diameter_mm = diameter);
         }
-        let label = cx.label("trees-sprue-length");
+        let label = named(cx, "trees-sprue-length");
         let field = Number::new(Id::unique(("run-length", id.0, place)), &label, Kind::Length).width(COLUMNS[3]);
         if let Some(length) = number(ui, cx, &field.now(run.length_mm.map(Finite::get))) {
             edit(cx, "edit-trees-run-length", at, move |run| run.length_mm = length);
         }
-        let label = cx.label("trees-sprue-angle");
+        let label = named(cx, "trees-sprue-angle");
         let field = Number::new(Id::unique(("run-angle", id.0, place)), &label, Kind::Angle).width(COLUMNS[4]);
         let angle = run.angle_deg.map(Finite::get);
         if let Some(angle) = number(ui, cx, &field.now(angle).default(Some(ANGLE))) {

@@ -19,6 +19,8 @@ pub enum Wish {
     Edit(String, Box<dyn FnOnce(&mut Job)>),
     /// The studio changed, under a name.
     EditStudio(String, Box<dyn FnOnce(&mut Studio)>),
+    /// Both changed, in one step.
+    EditBoth(String, Box<dyn FnOnce(&mut Job, &mut Studio)>),
     /// An action.
     Do(Action),
 }
@@ -43,6 +45,8 @@ pub struct Cx<'a> {
     pub folder: Option<std::path::PathBuf>,
     /// Where the caster looks; a page may change it at once.
     pub view: &'a mut View,
+    /// How often each figure was drawn in this frame: one may stand on a page more than once.
+    pub drawn: std::collections::HashMap<Id, u32>,
     /// What the page wants done.
     pub wishes: &'a mut Vec<Wish>,
 }
@@ -70,6 +74,12 @@ impl Cx<'_> {
     pub fn edit_studio(&mut self, key: &str, change: impl FnOnce(&mut Studio) + 'static) {
         let name = self.label(key);
         self.wishes.push(Wish::EditStudio(name, Box::new(change)));
+    }
+
+    /// Wants both changed, in one step.
+    pub fn edit_both(&mut self, key: &str, change: impl FnOnce(&mut Job, &mut Studio) + 'static) {
+        let name = self.label(key);
+        self.wishes.push(Wish::EditBoth(name, Box::new(change)));
     }
 
     /// Wants something done.
@@ -100,11 +110,14 @@ impl Cx<'_> {
         })
     }
 
-    /// Shows this figure's working.
-    pub fn choose(&mut self, id: Id) {
-        self.view.chosen = Some(Chosen::of(&self.computed.book, id));
-        self.view.what_if.clear();
-        self.view.working = true;
+    /// Shows this figure's working; `open` opens the pane for it.
+    pub fn choose(&mut self, id: Id, open: bool) {
+        let chosen = Some(Chosen::of(&self.computed.book, id));
+        if self.view.chosen != chosen {
+            self.view.chosen = chosen;
+            self.view.what_if.clear();
+        }
+        self.view.working |= open;
     }
 
     /// A section that folds away; folded until it is asked for.

@@ -258,6 +258,7 @@ impl Window {
             texts: Texts::english(),
             tokens,
             view: &mut workbook.view,
+            drawn: std::collections::HashMap::new(),
             wishes,
         };
         if cx.view.bench.is_some() {
@@ -329,6 +330,7 @@ impl Window {
         match wish {
             Wish::Edit(name, change) => self.workbook.edit(name, change),
             Wish::EditStudio(name, change) => self.workbook.edit_studio(name, change),
+            Wish::EditBoth(name, change) => self.workbook.edit_both(name, change),
             Wish::Do(action) => self.perform(ctx, action),
         }
     }

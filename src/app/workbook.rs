@@ -123,28 +123,33 @@ impl Workbook {
 
     /// Changes the job under a name; nothing that changes nothing is a step.
     pub fn edit(&mut self, name: impl Into<String>, change: impl FnOnce(&mut Job)) {
-        let mut job = Job::clone(&self.job);
-        change(&mut job);
-        if job != *self.job {
-            // The job keeps what it took off the shelf, as it was when it took it.
-            take_copies(&mut job, &self.computed.shelves.today);
-            let before = self.now();
-            self.job = Arc::new(job);
-            self.history.did(name.into(), before);
-            self.changed();
-        }
+        self.edit_both(name, |job, _| change(job));
     }
 
     /// Changes the studio under a name.
     pub fn edit_studio(&mut self, name: impl Into<String>, change: impl FnOnce(&mut Studio)) {
-        let mut studio = Studio::clone(&self.studio);
-        change(&mut studio);
-        if studio != *self.studio {
-            let before = self.now();
-            self.studio = Arc::new(studio);
-            self.history.did(name.into(), before);
-            self.changed();
+        self.edit_both(name, |_, studio| change(studio));
+    }
+
+    /// Changes both documents in one step.
+    pub fn edit_both(&mut self, name: impl Into<String>, change: impl FnOnce(&mut Job, &mut Studio)) {
+        let (mut job, mut studio) = (Job::clone(&self.job), Studio::clone(&self.studio));
+        change(&mut job, &mut studio);
+        let (other_job, other_studio) = (job != *self.job, studio != *self.studio);
+        if !other_job && !other_studio {
+            return;
         }
+        let before = self.now();
+        if other_job {
+            // The job keeps what it took off the shelf, as it was when it took it.
+            take_copies(&mut job, &self.computed.shelves.today);
+            self.job = Arc::new(job);
+        }
+        if other_studio {
+            self.studio = Arc::new(studio);
+        }
+        self.history.did(name.into(), before);
+        self.changed();
     }
 
     /// Takes the last change back.

@@ -1,7 +1,6 @@
 //! A whole batch of three flasks built from nothing, as a caster does it: once by mouse, once by keys alone. What stands on the disk at the end
 //! is the sample, to the last digit.
 
-use std::path::Path;
 use pourbook::app::page::Page;
 use pourbook::app::window::Window;
 use pourbook::calc::Weight;
@@ -9,6 +8,7 @@ use pourbook::files::batch::Batch;
 use pourbook::files::disk::RealDisk;
 use pourbook::job::{Job, Studio};
 use pourbook::stock::Shelf;
+use std::path::Path;
 
 use super::hands::{Hands, Way, words};
 use super::{USUAL, empty};
@@ -434,7 +434,7 @@ fn prices(hands: &mut Hands, studio: &Studio) {
 fn sign(hands: &mut Hands, sample: &Job) {
     hands.go(Page::Investment);
     hands.row("Flask B");
-    hands.press(&words("do-answer"));
+    hands.press_beginning(&words("do-answer"));
     hands.choose(&words("sign-hands"), &sample.accepted[0].hands);
     hands.put("sign-reason", &sample.accepted[0].reason);
     hands.press(&words("sign-do"));

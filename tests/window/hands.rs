@@ -45,7 +45,7 @@ impl Kind {
             Self::Button => matches!(node.role(), Role::Button | Role::Link) && label == name,
             Self::Row => matches!(node.role(), Role::Tab | Role::Button) && begins(),
             Self::Field => matches!(node.role(), Role::TextInput | Role::MultilineTextInput) && label == name,
-            Self::List => node.role() == Role::ComboBox && begins(),
+            Self::List => node.role() == Role::ComboBox && label == name,
             Self::Tick => node.role() == Role::CheckBox && label == name,
             Self::Option => node.role() == Role::ListBoxOption && begins(),
             Self::Fold => node.role() == Role::DisclosureTriangle && label == name,
@@ -253,8 +253,8 @@ impl Hands {
             }
         }
         self.settle();
-        let now = self.node(want).accesskit_node().label().unwrap_or_default();
-        assert!(option == words("choice-nothing") || now.starts_with(&format!("{name}, {option}")), "{now} instead of {option}");
+        let now = self.node(want).accesskit_node().value().unwrap_or_default();
+        assert!(option == words("choice-nothing") || now.starts_with(option), "{now} instead of {option}");
     }
 
     /// Clicks on one of an open list, after the wheel brought it into sight.

@@ -10,7 +10,7 @@ use super::shapes::{faults, texts};
 use super::{Sight, on_sample};
 
 /// Unfolds every section of the page.
-fn unfold(harness: &mut Harness<'static, Window>) {
+pub fn unfold(harness: &mut Harness<'static, Window>) {
     let folded = |node: &AccessKitNode<'_>| node.role() == Role::DisclosureTriangle;
     let many = harness.query_all(by().predicate(folded)).count();
     for place in 0..many {

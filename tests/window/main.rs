@@ -9,6 +9,8 @@ mod fields;
 mod hands;
 mod house;
 mod layout;
+mod names;
+mod pictures;
 mod shapes;
 mod walk;
 

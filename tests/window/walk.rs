@@ -62,7 +62,7 @@ fn sign_a_stop(way: Way) {
         Way::Mouse => hands.press_beginning(&before.to_string()),
         Way::Keys => hands.key(Modifiers::NONE, Key::F7),
     }
-    hands.press(&words("do-answer"));
+    hands.press_beginning(&words("do-answer"));
     hands.choose(&words("sign-hands"), "MW");
     hands.press(&words("sign-do"));
     assert_eq!(hands.harness.state().stops(), before, "without a reason nothing is signed");

@@ -136,7 +136,7 @@ fn figures(ui: &mut Ui, cx: &mut Cx<'_>) {
     row(ui, &cx.label("gallery-figure-chosen"), &tokens, |ui| {
         figure(ui, cx, id, Look::ROW);
         if button::link(ui, &cx.label("gallery-figure-choose"), &tokens).clicked() {
-            cx.choose(id);
+            cx.choose(id, true);
         }
     });
     above(ui, &cx.label("gallery-figure-large"), 240.0, &tokens, |ui| figure(ui, cx, id, Look::LARGE));

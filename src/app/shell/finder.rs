@@ -54,7 +54,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         Some(Hit::Figure(id)) => {
             cx.view.finder = None;
             let place = cx.computed.book.figure(id).place;
-            cx.choose(id);
+            cx.choose(id, true);
             cx.act(Action::Show(place));
         }
         None if modal.should_close() => cx.view.finder = None,

@@ -81,7 +81,7 @@ fn term_row(ui: &mut Ui, cx: &mut Cx<'_>, rule: &'static Rule, place: usize, ter
                 let words = if symbol.is_empty() || rule.terms.len() < 2 { title } else { format!("{symbol}  {title}") };
                 let link = eframe::egui::Button::new(RichText::new(words).color(tokens.act).size(13.0)).frame(false).truncate();
                 if ui.add(link).clicked() {
-                    cx.choose(term);
+                    cx.choose(term, true);
                 }
             });
         });
@@ -157,7 +157,7 @@ fn missing(ui: &mut Ui, cx: &mut Cx<'_>, id: Id) {
         let words = format!("{}, {why}", figure_title(&figure, cx.texts));
         if ui.add(eframe::egui::Button::new(RichText::new(words).color(tokens.act)).frame(false).wrap()).clicked() {
             let place = figure.place;
-            cx.choose(cause);
+            cx.choose(cause, true);
             cx.act(crate::app::action::Action::Show(place));
         }
     }
@@ -173,7 +173,7 @@ fn used_by(ui: &mut Ui, cx: &mut Cx<'_>, id: Id) {
     for user in users {
         let title = figure_title(&cx.computed.book.figure(user), cx.texts);
         if button::link(ui, &title, &tokens).clicked() {
-            cx.choose(user);
+            cx.choose(user, true);
         }
     }
 }

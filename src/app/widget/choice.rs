@@ -122,8 +122,7 @@ pub fn pick<T: Clone>(
     let mut looking: Looking = if was_open { ui.data(|data| data.get_temp(popup)).unwrap_or_default() } else { Looking::default() };
     let asked = keys(ui, id, was_open, &mut looking);
     let response = button(ui, cx, (id, width), shown.as_deref());
-    let spoken = shown.map_or_else(|| name.to_owned(), |shown| format!("{name}, {shown}"));
-    response.widget_info(|| WidgetInfo::labeled(Role::ComboBox, ui.is_enabled(), &spoken));
+    response.widget_info(|| WidgetInfo { current_text_value: shown.clone(), ..WidgetInfo::labeled(Role::ComboBox, ui.is_enabled(), name) });
     order::register(ui.ctx(), id, response.rect);
     if response.clicked() {
         response.request_focus();

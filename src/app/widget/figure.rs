@@ -1,11 +1,11 @@
 //! A computed figure: it sits on the paper with a dotted line under it, and opens its working.
 
-use eframe::egui::{Align2, Color32, FontId, Rect, Response, Sense, Shape, Ui, WidgetInfo, accesskit::Role, pos2, vec2};
+use eframe::egui::{Align2, Color32, FontId, Id as UiId, Rect, Response, Sense, Shape, Ui, WidgetInfo, accesskit::Role, pos2, vec2};
 
 use crate::app::cx::Cx;
 use crate::app::theme::{ROW, bold, size};
 use crate::calc::Id;
-use crate::paper::words::{figure_title, moment_of, moment_words, print_figure};
+use crate::paper::words::{figure_title, moment_of, moment_words, print_figure, with_currency};
 use crate::quantity::{Kind, Printed, print};
 
 /// How a figure stands on the page.
@@ -58,6 +58,10 @@ pub fn printed(cx: &Cx<'_>, id: Id, powder: bool) -> (String, String, bool) {
             (words, String::new(), true)
         }
         Kind::Money => (print_figure(book, id, &cx.words()), String::new(), true),
+        Kind::PricePerGram => {
+            let Printed { number, unit } = print(number, kind, &style);
+            (number, with_currency(String::new(), unit, cx.words().currency).trim_start().to_owned(), true)
+        }
         _ => {
             let Printed { number, unit } = print(number, kind, &style);
             (number, unit.to_owned(), true)
@@ -70,15 +74,22 @@ pub fn figure(ui: &mut Ui, cx: &mut Cx<'_>, id: Id, look: Look) -> Response {
     let (number, unit, known) = printed(cx, id, look.powder);
     let title = figure_title(&cx.computed.book.figure(id), cx.texts);
     let height = if look.size > size::BODY { look.size * 1.15 } else { ROW };
-    let (rect, response) = ui.allocate_exact_size(vec2(look.width, height), Sense::click());
+    let (_, rect) = ui.allocate_space(vec2(look.width, height));
+    // By the figure itself and its place on the page, so that the focus stays with it when the page is laid out anew.
+    let nth = cx.drawn.entry(id).and_modify(|nth| *nth += 1).or_insert(0);
+    let response = ui.interact(rect, UiId::unique(("figure", id, *nth, cx.view.page)), Sense::click());
     let chosen = cx.is_chosen(id);
-    let spoken = format!("{title} {number} {unit}");
-    response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, spoken.trim_end()));
+    let spoken = format!("{number} {unit}").trim_end().to_owned();
+    response.widget_info(|| WidgetInfo {
+        current_text_value: Some(spoken.clone()),
+        ..WidgetInfo::selected(Role::Button, true, chosen, &title)
+    });
     if ui.is_rect_visible(rect) {
         paint(ui, cx, rect, (&number, &unit, known), look, chosen || response.has_focus());
     }
-    if (response.clicked() || response.gained_focus()) && !chosen {
-        cx.choose(id);
+    // Who goes over it by keys reads its working where the pane is open; a click opens it.
+    if response.clicked() || (response.gained_focus() && !chosen) {
+        cx.choose(id, response.clicked());
     }
     response.on_hover_text(title)
 }

@@ -13,6 +13,7 @@ use crate::paper::words::{finding_sentence, one_line, weight_words};
 pub fn finding(ui: &mut Ui, cx: &mut Cx<'_>, finding: &Finding, with_place: bool) {
     let words = weight_words(finding.kind.weight, cx.texts);
     let sentence = finding_sentence(finding, &cx.computed.book, &cx.words());
+    let said = sentence.clone();
     let tokens = cx.tokens;
     ui.horizontal_top(|ui| {
         ui.vertical(|ui| {
@@ -33,11 +34,13 @@ pub fn finding(ui: &mut Ui, cx: &mut Cx<'_>, finding: &Finding, with_place: bool
                 ui.label(RichText::new(cx.say("finding-answered", &args)).size(12.0).color(tokens.ink2));
             }
             ui.horizontal(|ui| {
-                if with_place && button::link(ui, &cx.label("do-show"), &tokens).clicked() {
+                // Heard alone, each says what it is about.
+                let about = |cx: &Cx<'_>, key: &str| format!("{} {said}", cx.label(key));
+                if with_place && button::link(ui, &cx.label("do-show"), &tokens).accessible_name(about(cx, "do-show")).clicked() {
                     cx.act(Action::Show(finding.place));
                 }
                 let may = finding.kind.may_be_signed && finding.accepted.is_none();
-                if may && button::link(ui, &cx.label("do-answer"), &tokens).clicked() {
+                if may && button::link(ui, &cx.label("do-answer"), &tokens).accessible_name(about(cx, "do-answer")).clicked() {
                     cx.act(Action::Answer(finding.kind.key, finding.place));
                 }
             });

@@ -14,5 +14,6 @@ pub mod moment;
 pub mod number;
 pub mod order;
 pub mod row;
+pub mod rows;
 pub mod text;
 pub mod weighing;

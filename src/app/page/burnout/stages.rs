@@ -7,6 +7,7 @@ use crate::app::cx::Cx;
 use crate::app::theme::ROW;
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::number::{Number, number};
+use crate::app::widget::rows::numbered;
 use crate::app::widget::{button, heading};
 use crate::calc::{BurnoutFigures, StageFigures};
 use crate::job::{Burnout, Programme, Segment};
@@ -94,7 +95,7 @@ fn head(ui: &mut Ui, cx: &Cx<'_>, key: &str, width: f32) {
 /// The rate a ramp is asked to take, and the way to take the stage out.
 fn rest(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, (place, many): (usize, usize), segment: &Segment) {
     let (id, tokens) = (load.id, cx.tokens);
-    let name = format!("{} {}", cx.label("heat-rate"), place + 1);
+    let name = numbered(&cx.label("heat-rate"), place);
     let field = Number::new(Id::unique(("stage-rate", id.0, place)), &name, Kind::TemperatureRate)
         .now(segment.ramp_k_h.map(Finite::get))
         .width(RATE);
@@ -102,7 +103,7 @@ fn rest(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, (place, many): (usize, usi
         one(cx, "edit-burnout-ramp", load, place, move |segment| segment.ramp_k_h = rate);
     }
     let words = cx.label("heat-drop-stage");
-    if many > 1 && button::link(ui, &words, &tokens).clicked() {
+    if many > 1 && button::link(ui, &words, &tokens).accessible_name(numbered(&words, place)).clicked() {
         segments(cx, "edit-burnout-stage", load, move |segments| {
             if place < segments.len() {
                 segments.remove(place);
@@ -119,7 +120,7 @@ fn computed(ui: &mut Ui, cx: &mut Cx<'_>, stage: &StageFigures) {
 
 fn typed(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, place: usize, segment: &Segment, stage: &StageFigures) {
     let id = load.id;
-    let named = |cx: &Cx<'_>, key: &str| format!("{} {}", cx.label(key), place + 1);
+    let named = |cx: &Cx<'_>, key: &str| numbered(&cx.label(key), place);
     let name = named(cx, "heat-to");
     let default = cx.computed.book.number(stage.target).filter(|_| segment.target_c.is_none());
     let field = Number::new(Id::unique(("stage-target", id.0, place)), &name, Kind::Temperature)

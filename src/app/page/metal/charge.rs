@@ -6,6 +6,7 @@ use super::change;
 use crate::app::cx::Cx;
 use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, grams};
+use crate::app::widget::rows::numbered;
 use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
 use crate::job::{Consent, Draw, Lot, LotId, LotKind, Melt};
@@ -18,21 +19,22 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
     let lots: Vec<(LotId, String)> = cx.studio.lots.iter().map(|lot| (lot.id.clone(), lot_words(cx, lot))).collect();
     for (place, draw) in melt.charge.iter().enumerate() {
         ui.horizontal(|ui| {
-            let name = format!("{} {}", cx.label("melt-lot"), place + 1);
+            let name = numbered(&cx.label("melt-lot"), place);
             let at = (Id::unique(("draw-lot", id.0, place)), name.as_str(), 206.0);
             if let Some(Some(lot)) = choice(ui, cx, at, Some(&draw.lot), &lots, false) {
                 draws(cx, melt, move |charge| charge[place].lot = lot, place);
             }
-            let name = format!("{} {}", cx.label("melt-grams"), place + 1);
+            let name = numbered(&cx.label("melt-grams"), place);
             let field = Number::new(Id::unique(("draw-grams", id.0, place)), &name, Kind::Mass).now(Some(draw.grams.to_f64())).width(96.0);
             if let Some(weight) = grams(ui, cx, &field) {
                 draws(cx, melt, move |charge| charge[place].grams = weight.unwrap_or(Grams::ZERO), place);
             }
-            let name = format!("{} {}", cx.label("melt-draw-notes"), place + 1);
+            let name = numbered(&cx.label("melt-draw-notes"), place);
             if let Some(said) = text(ui, cx, Id::unique(("draw-notes", id.0, place)), &name, &draw.notes, 110.0) {
                 draws(cx, melt, move |charge| charge[place].notes = said, place);
             }
-            if button::link(ui, &cx.label("melt-drop"), &tokens).clicked() {
+            let name = numbered(&cx.label("melt-draw-drop"), place);
+            if button::link(ui, &cx.label("melt-drop"), &tokens).accessible_name(name).clicked() {
                 draws(cx, melt, move |charge| drop(charge.remove(place)), place);
             }
         });
@@ -74,15 +76,16 @@ fn consents(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
     let (tokens, id) = (cx.tokens, melt.id);
     for (place, consent) in melt.consents.iter().enumerate() {
         ui.horizontal(|ui| {
-            let name = format!("{} {}", cx.label("melt-client"), place + 1);
+            let name = numbered(&cx.label("melt-client"), place);
             if let Some(client) = text(ui, cx, Id::unique(("consent-client", id.0, place)), &name, &consent.client, 80.0) {
                 one(cx, melt, place, move |consent| consent.client = client);
             }
-            let name = format!("{} {}", cx.label("melt-paper"), place + 1);
+            let name = numbered(&cx.label("melt-paper"), place);
             if let Some(paper) = text(ui, cx, Id::unique(("consent-paper", id.0, place)), &name, &consent.paper, 220.0) {
                 one(cx, melt, place, move |consent| consent.paper = paper);
             }
-            if button::link(ui, &cx.label("melt-drop"), &tokens).clicked() {
+            let name = numbered(&cx.label("melt-consent-drop"), place);
+            if button::link(ui, &cx.label("melt-drop"), &tokens).accessible_name(name).clicked() {
                 change(cx, "edit-melt-consent", id, move |melt| {
                     if place < melt.consents.len() {
                         melt.consents.remove(place);

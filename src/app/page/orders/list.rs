@@ -1,43 +1,13 @@
-//! The orders, and the lines of the chosen one: long lists build only what is in sight.
+//! The orders, and the lines of the chosen one.
 
-use eframe::egui::{Atom, Button, Label, RichText, ScrollArea, Ui, vec2};
+use eframe::egui::Ui;
 
 use super::change;
 use crate::app::cx::Cx;
-use crate::app::theme::{ROW, STEP};
+use crate::app::widget::rows::{choose, rows};
 use crate::app::widget::{button, heading, order};
 use crate::job::{Job, Order};
 use crate::paper::words::date_words;
-
-/// Rows in sight at once.
-const ROWS: usize = 6;
-
-/// Shows so many rows, all of them where they are few.
-pub fn rows(ui: &mut Ui, key: &str, many: usize, mut row: impl FnMut(&mut Ui, usize)) {
-    if many <= ROWS {
-        (0..many).for_each(|place| row(ui, place));
-    } else {
-        let height = (ROW + STEP) * ROWS as f32;
-        ScrollArea::vertical().id_salt(key).max_height(height).show_rows(ui, ROW, many, |ui, range| {
-            range.for_each(|place| row(ui, place));
-        });
-    }
-}
-
-/// One row to choose: words at the left, more of them in lighter ink behind.
-pub fn choose(ui: &mut Ui, cx: &Cx<'_>, here: bool, words: &str, about: &str) -> bool {
-    let tokens = cx.tokens;
-    ui.horizontal(|ui| {
-        let ink = if here { tokens.act } else { tokens.ink };
-        let fill = if here { tokens.act_ground } else { tokens.paper };
-        let name =
-            Button::selectable(here, (RichText::new(words).color(ink), Atom::grow())).fill(fill).truncate().min_size(vec2(200.0, ROW));
-        let clicked = ui.add_sized(vec2(200.0, ROW), name).clicked();
-        ui.add(Label::new(RichText::new(about).color(tokens.ink2)).truncate());
-        clicked
-    })
-    .inner
-}
 
 /// Every order: client, pieces, due.
 pub fn orders(ui: &mut Ui, cx: &mut Cx<'_>) {

@@ -2,11 +2,12 @@
 
 use eframe::egui::{Checkbox, Id, Ui};
 
-use super::{change, line, list};
+use super::{change, line};
 use crate::app::cx::Cx;
 use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, count};
 use crate::app::widget::row::row;
+use crate::app::widget::rows::{choose, rows};
 use crate::app::widget::text::notes;
 use crate::app::widget::{button, heading};
 use crate::job::{Line, PieceException, Size};
@@ -26,10 +27,10 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, of: &Line) {
     let key = Id::unique(("line-piece", of.id.0));
     let mut chosen: Option<u32> = ui.data(|data| data.get_temp::<Option<u32>>(key)).flatten();
     let numbers: Vec<u32> = of.exceptions.keys().copied().collect();
-    list::rows(ui, "pieces", numbers.len(), |ui, place| {
+    rows(ui, "pieces", numbers.len(), |ui, place| {
         let number = numbers[place];
         let words = cx.say("orders-piece-name", &[("number", u64::from(number).into())]);
-        if list::choose(ui, cx, chosen == Some(number), &words, &about(cx, &of.exceptions[&number])) {
+        if choose(ui, cx, chosen == Some(number), &words, &about(cx, &of.exceptions[&number])) {
             chosen = Some(number);
         }
     });

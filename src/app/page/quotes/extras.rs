@@ -7,6 +7,7 @@ use crate::app::cx::Cx;
 use crate::app::page::settings::sections::heads;
 use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, money, number};
+use crate::app::widget::rows::numbered;
 use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
 use crate::job::{Extra, LineId, Quote};
@@ -48,26 +49,27 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, quote: &Quote) {
 fn one(ui: &mut Ui, cx: &mut Cx<'_>, quote: &Quote, (at, extra): (usize, &Extra), lines: &[(LineId, String)]) {
     let id = quote.id;
     let name = |part: &str| Id::unique((part.to_owned(), id.0, at));
-    if let Some(what) = text(ui, cx, name("extra-what"), &cx.label("extra-what"), &extra.what, WHAT) {
+    if let Some(what) = text(ui, cx, name("extra-what"), &numbered(&cx.label("extra-what"), at), &extra.what, WHAT) {
         change(cx, quote, at, move |extra| extra.what = what);
     }
     let mut options: Vec<(Option<LineId>, String)> = vec![(None, cx.label("extra-whole"))];
     options.extend(lines.iter().map(|(line, words)| (Some(*line), words.clone())));
-    let place = (name("extra-line"), &*cx.label("extra-line"), LINE);
+    let place = (name("extra-line"), &*numbered(&cx.label("extra-line"), at), LINE);
     if let Some(Some(line)) = choice(ui, cx, place, Some(&extra.line), &options, false) {
         change(cx, quote, at, move |extra| extra.line = line);
     }
-    let label = cx.label("extra-minutes");
+    let label = numbered(&cx.label("extra-minutes"), at);
     let field = Number::new(name("extra-minutes"), &label, Kind::Count).now(extra.minutes.map(Finite::get)).width(MINUTES);
     if let Some(minutes) = number(ui, cx, &field) {
         change(cx, quote, at, move |extra| extra.minutes = minutes);
     }
-    let label = cx.label("extra-amount");
+    let label = numbered(&cx.label("extra-amount"), at);
     let field = Number::new(name("extra-amount"), &label, Kind::Money).now(extra.amount.map(Money::to_f64)).width(AMOUNT);
     if let Some(amount) = money(ui, cx, &field) {
         change(cx, quote, at, move |extra| extra.amount = amount);
     }
-    if button::plain(ui, &cx.label("row-take-out"), &cx.tokens.clone()).clicked() {
+    let name = numbered(&cx.label("row-take-out"), at);
+    if button::plain(ui, &cx.label("row-take-out"), &cx.tokens.clone()).accessible_name(name).clicked() {
         edit(cx, id, move |quote| {
             if at < quote.extras.len() {
                 quote.extras.remove(at);

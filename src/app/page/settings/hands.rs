@@ -5,6 +5,7 @@ use eframe::egui::{Id, Ui};
 use super::sections::heads;
 use crate::app::cx::Cx;
 use crate::app::widget::choice::choice;
+use crate::app::widget::rows::numbered;
 use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
 use crate::job::{Hand, Role};
@@ -20,14 +21,16 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     }
     for (at, hand) in cx.studio.hands.iter().enumerate() {
         ui.horizontal(|ui| {
-            if let Some(written) = text(ui, cx, Id::unique(("hand-initials", at)), &initials, &hand.initials, 90.0) {
+            if let Some(written) = text(ui, cx, Id::unique(("hand-initials", at)), &numbered(&initials, at), &hand.initials, 90.0) {
                 edit(cx, at, move |hand| hand.initials = written);
             }
-            let place = (Id::unique(("hand-role", at)), role.as_str(), 160.0);
+            let name = numbered(&role, at);
+            let place = (Id::unique(("hand-role", at)), name.as_str(), 160.0);
             if let Some(Some(role)) = choice(ui, cx, place, Some(&hand.role), &roles, false) {
                 edit(cx, at, move |hand| hand.role = role);
             }
-            if button::plain(ui, &cx.label("row-take-out"), &tokens).clicked() {
+            let name = numbered(&cx.label("row-take-out"), at);
+            if button::plain(ui, &cx.label("row-take-out"), &tokens).accessible_name(name).clicked() {
                 cx.edit_studio("edit-hand-out", move |studio| {
                     if at < studio.hands.len() {
                         studio.hands.remove(at);

@@ -9,6 +9,7 @@ use crate::app::widget::choice::choice;
 use crate::app::widget::mark::mark;
 use crate::app::widget::moment::day;
 use crate::app::widget::number::{Number, money};
+use crate::app::widget::rows::numbered;
 use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
 use crate::calc::{Arg, Weight};
@@ -54,14 +55,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     }
 }
 
-/// A field's name with the number of its row.
-fn named(cx: &Cx<'_>, key: &str, at: usize) -> String {
-    format!("{} {}", cx.label(key), at + 1)
-}
-
 fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price) {
     let tokens = cx.tokens;
-    let named = |cx: &Cx<'_>, key: &str| named(cx, key, at);
+    let named = |cx: &Cx<'_>, key: &str| numbered(&cx.label(key), at);
     if let Some(of) = text(ui, cx, Id::unique(("price-of", at)), &named(cx, "price-of"), &price.of, OF) {
         edit(cx, at, move |price| price.of = of);
     }
@@ -79,7 +75,8 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price) {
     if let Some(on) = day(ui, cx, Id::unique(("price-on", at)), &named(cx, "price-on"), price.on, ON) {
         edit(cx, at, move |price| price.on = on);
     }
-    if button::plain(ui, &cx.label("row-take-out"), &tokens).clicked() {
+    let name = numbered(&cx.label("row-take-out"), at);
+    if button::plain(ui, &cx.label("row-take-out"), &tokens).accessible_name(name).clicked() {
         cx.edit_studio("edit-price-out", move |studio| {
             if at < studio.prices.len() {
                 studio.prices.remove(at);
@@ -91,7 +88,7 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price) {
 /// The second row of a price: where it was read, what it is of, whether it is out of date.
 fn about(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price, stale: bool) {
     let tokens = cx.tokens;
-    let name = named(cx, "price-note", at);
+    let name = numbered(&cx.label("price-note"), at);
     ui.add_sized([OF, ROW], Label::new(RichText::new(cx.label("price-note")).size(size::SMALL).color(tokens.ink2)));
     if let Some(note) = text(ui, cx, Id::unique(("price-note", at)), &name, &price.note, AMOUNT + PER + ON + 16.0) {
         edit(cx, at, move |price| price.note = note);

@@ -41,10 +41,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
 fn site(ui: &mut Ui, cx: &mut Cx<'_>, now: &Site, under: Option<&Site>) {
     let tokens = cx.tokens;
     let of_job = under.is_some();
+    // The batch has fields of the same labels as the studio.
+    let named = |cx: &Cx<'_>, label: &str| if of_job { format!("{label}, {}", cx.label("site-of-job")) } else { label.to_owned() };
     for (key, kind, part) in PARTS {
         let label = cx.label(key);
         let read = |site: &Site| part(&mut site.clone()).map(Finite::get);
-        let field = Number::new(Id::unique((key, of_job)), &label, kind).now(read(now)).default(under.and_then(read));
+        let name = named(cx, &label);
+        let field = Number::new(Id::unique((key, of_job)), &name, kind).now(read(now)).default(under.and_then(read));
         row(ui, &label, &tokens, |ui| {
             if let Some(number) = signed(ui, cx, &field, true) {
                 change(cx, of_job, move |site| *part(site) = number);
@@ -53,7 +56,7 @@ fn site(ui: &mut Ui, cx: &mut Cx<'_>, now: &Site, under: Option<&Site>) {
     }
     let label = cx.label("site-zone");
     row(ui, &label, &tokens, |ui| {
-        if let Some(zone) = text(ui, cx, Id::unique(("site-zone", of_job)), &label, &now.zone, 200.0) {
+        if let Some(zone) = text(ui, cx, Id::unique(("site-zone", of_job)), &named(cx, &label), &now.zone, 200.0) {
             change(cx, of_job, move |site| site.zone = zone);
         }
     });

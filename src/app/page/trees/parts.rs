@@ -7,6 +7,7 @@ use crate::app::cx::Cx;
 use crate::app::widget::choice::entry_of;
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::row::row;
+use crate::app::widget::rows::numbered;
 use crate::app::widget::text::text;
 use crate::app::widget::weighing::{Weighed, weighing};
 use crate::app::widget::{button, heading};
@@ -37,11 +38,6 @@ fn edit(cx: &mut Cx<'_>, key: &str, (id, place): (TreeId, usize), with: impl FnO
     });
 }
 
-/// A field's name with its part's number: several parts have fields of one label.
-fn numbered(label: &str, place: usize) -> String {
-    format!("{label} {}", place + 1)
-}
-
 fn part(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
     let (tokens, id, part) = (cx.tokens, tree.id, &tree.weighed[place]);
     let at = (id, place);
@@ -53,7 +49,8 @@ fn part(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
         if let Some(material) = entry_of(ui, cx, field, part.material.as_ref(), words) {
             edit(cx, "edit-trees-material", at, move |part| part.material = material);
         }
-        if button::link(ui, &cx.label("trees-part-remove"), &tokens).clicked() {
+        let remove = button::link(ui, &cx.label("trees-part-remove"), &tokens);
+        if remove.accessible_name(numbered(&cx.label("trees-part-take-out"), place)).clicked() {
             change(cx, "edit-trees-part-remove", id, move |tree| {
                 if place < tree.weighed.len() {
                     tree.weighed.remove(place);

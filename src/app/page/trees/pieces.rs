@@ -10,6 +10,7 @@ use crate::app::theme::{ROW, STEP, Tokens};
 use crate::app::widget::choice::{Offered, pick};
 use crate::app::widget::entry::{Entry, entry};
 use crate::app::widget::number::{Number, count, number};
+use crate::app::widget::rows::numbered;
 use crate::app::widget::{button, heading};
 use crate::job::{Hung, LineId, Order, Tree};
 use crate::quantity::{Finite, Kind};
@@ -85,7 +86,7 @@ fn hung(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize, lines: &Lines<'
             }
         });
     };
-    let named = |cx: &Cx<'_>, key: &str| format!("{} {}", cx.label(key), place + 1);
+    let named = |cx: &Cx<'_>, key: &str| numbered(&cx.label(key), place);
     ui.horizontal(|ui| {
         let name = named(cx, "trees-line");
         let choosing = |ui: &mut Ui| {
@@ -118,7 +119,8 @@ fn hung(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize, lines: &Lines<'
         }
         let name = lines.get(&row.line).map_or_else(|| row.line.to_string(), |(_, line)| line.design.clone());
         let off = button::link(ui, &cx.label("trees-take-off"), &tokens);
-        if off.on_hover_text(cx.say("trees-take-off-what", &[("what", name.into())])).clicked() {
+        let what = cx.say("trees-take-off-what", &[("what", name.into())]);
+        if off.on_hover_text(&what).accessible_name(what).clicked() {
             change(cx, "edit-trees-take-off", id, move |tree| {
                 if place < tree.pieces.len() {
                     tree.pieces.remove(place);

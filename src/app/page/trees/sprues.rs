@@ -8,6 +8,7 @@ use crate::app::theme::ROW;
 use crate::app::widget::choice::entry_of;
 use crate::app::widget::number::{Number, count, number};
 use crate::app::widget::row::row;
+use crate::app::widget::rows::numbered;
 use crate::app::widget::{button, heading};
 use crate::job::{MainSprue, SprueRun, Tree, TreeId};
 use crate::quantity::{Finite, Kind};
@@ -96,9 +97,9 @@ fn edit(cx: &mut Cx<'_>, key: &str, (id, place): (TreeId, usize), with: impl FnO
 fn run(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
     let (tokens, id, run) = (cx.tokens, tree.id, &tree.sprues[place]);
     let at = (id, place);
-    let named = |cx: &Cx<'_>, key: &str| format!("{} {}", cx.label(key), place + 1);
+    let named = |cx: &Cx<'_>, key: &str| numbered(&cx.label(key), place);
     ui.horizontal(|ui| {
-        let label = named(cx, "trees-material");
+        let label = named(cx, "trees-sprue-material");
         let words = |material: &PatternMaterial| (material.id.clone(), material.name.clone());
         let field = (Id::unique(("run-material", id.0, place)), label.as_str(), COLUMNS[0]);
         let choosing = |ui: &mut Ui| {
@@ -129,7 +130,8 @@ fn run(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize) {
         if let Some(angle) = number(ui, cx, &field.now(angle).default(Some(ANGLE))) {
             edit(cx, "edit-trees-run-angle", at, move |run| run.angle_deg = angle);
         }
-        if button::link(ui, &cx.label("trees-sprue-remove"), &tokens).clicked() {
+        let remove = button::link(ui, &cx.label("trees-sprue-remove"), &tokens).accessible_name(named(cx, "trees-sprue-take-out"));
+        if remove.clicked() {
             change(cx, "edit-trees-sprue-remove", id, move |tree| {
                 if place < tree.sprues.len() {
                     tree.sprues.remove(place);

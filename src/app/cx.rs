@@ -13,6 +13,9 @@ use crate::paper::words::Words;
 use crate::quantity::{Habits, Style};
 use crate::texts::{Texts, Word};
 
+/// A change of both documents.
+pub type BothChange = Box<dyn FnOnce(&mut Job, &mut Studio)>;
+
 /// Something a page wants done.
 pub enum Wish {
     /// The job changed, under a name.
@@ -20,7 +23,7 @@ pub enum Wish {
     /// The studio changed, under a name.
     EditStudio(String, Box<dyn FnOnce(&mut Studio)>),
     /// Both changed, in one step.
-    EditBoth(String, Box<dyn FnOnce(&mut Job, &mut Studio)>),
+    EditBoth(String, BothChange),
     /// An action.
     Do(Action),
 }

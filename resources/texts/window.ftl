@@ -179,6 +179,15 @@ message-close = Put this message away
 name-flask = Flask { $name }
 name-tree = Tree { $name }
 name-pattern = Pattern { $name }
+place-job = this batch
+place-studio = the studio
+place-order = order { $number }, { $name }
+place-piece = { $name }, piece { $number }
+place-row = { $name }, row { $number }
+place-mix = { $name }, mix { $number }
+place-stage = { $name }, stage { $number }
+place-quote = quote { $number }
+place-record = entry { $number } of the record
 edit-drop-pattern = add dropped patterns
 
 ## Tree on the scale.

@@ -303,7 +303,12 @@ impl Window {
                 let shown = std::mem::take(&mut cx.view.shown);
                 let before = drawn.replace(page);
                 let came = shown || before.is_some_and(|before| before != page);
-                ScrollArea::vertical().id_salt(page).auto_shrink([false, false]).show(ui, |ui| {
+                // Type so large that rows find no room is gone along sideways, rather than cut.
+                let tight = ui.available_width() < LEAST;
+                ScrollArea::new([tight, true]).id_salt(page).auto_shrink([false, false]).show(ui, |ui| {
+                    if tight {
+                        ui.set_width(LEAST);
+                    }
                     focus::top(ui, &cx.label(page.key()), came, shown);
                     page.show(ui, &mut cx);
                     focus::follow(ui, seen);
@@ -350,6 +355,9 @@ impl Window {
 
 /// Below this width of the window in points there is no room for the working pane beside a page.
 const NARROW: f32 = 860.0;
+
+/// No page is laid out narrower than this.
+const LEAST: f32 = 480.0;
 
 /// What was said last, until it is put away.
 fn say(ui: &mut Ui, cx: &Cx<'_>, message: &mut Option<String>) {

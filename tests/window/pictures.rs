@@ -1,6 +1,7 @@
 //! A few pictures to the pixel, drawn by a software driver: what shapes and names do not show, such as colours, marks and curves. Only with
 //! `--ignored`, since they need a Vulkan driver; `UPDATE_SNAPSHOTS=true` takes them anew.
 
+use eframe::egui::{Rect, pos2};
 use egui_kittest::{OsThreshold, SnapshotOptions, SnapshotResults};
 use pourbook::app::page::Page;
 
@@ -37,5 +38,7 @@ fn the_bench_view_looks_as_it_did() {
     let mut harness = on_sample("first-pour.ron", Sight { dark: true, ..SMALL });
     harness.state_mut().workbook.view.bench = Some(0);
     harness.run();
+    // The time of day.
+    harness.mask(Rect::from_min_max(pos2(880.0, 40.0), pos2(1000.0, 100.0)));
     harness.snapshot_options("bench-evening", &options());
 }

@@ -82,15 +82,15 @@ impl Large {
             if let Some(runs) = runs {
                 ui.vertical(|ui| {
                     ui.set_width(1.5 * each);
-                    self.put(ui, runs, FontId::new(112.0 * self.scale, bold()), self.tokens.act, 1.5 * each);
+                    self.put(ui, runs, FontId::new(124.0 * self.scale, bold()), self.tokens.act, 1.5 * each);
                 });
             }
             for (label, number) in columns {
                 ui.vertical(|ui| {
                     ui.set_width(each);
                     ui.add_space(if runs.is_some() { 14.0 * self.scale } else { 0.0 });
-                    self.put(ui, label, FontId::proportional(19.0 * self.scale), self.tokens.ink2, each);
-                    let size = if runs.is_some() { 56.0 } else { 72.0 };
+                    self.put(ui, label, FontId::proportional(24.0 * self.scale), self.tokens.ink2, each);
+                    let size = if runs.is_some() { 64.0 } else { 96.0 };
                     self.put(ui, number, FontId::new(size * self.scale, bold()), self.tokens.ink, each);
                 });
             }
@@ -110,10 +110,10 @@ impl Large {
     /// A caution of the trade.
     pub fn caution(&self, ui: &mut Ui, cx: &Cx<'_>, words: &str) {
         ui.horizontal_top(|ui| {
-            let side = 16.0 * self.scale;
+            let side = 24.0 * self.scale;
             ui.add_space(2.0);
             mark(ui, Weight::Caution, side, &weight_words(Weight::Caution, cx.texts), &self.tokens);
-            ui.add(Label::new(RichText::new(words).size(16.0 * self.scale).color(self.tokens.ink2)).wrap());
+            ui.add(Label::new(RichText::new(words).size(24.0 * self.scale).color(self.tokens.ink2)).wrap());
         });
     }
 }

@@ -77,7 +77,7 @@ fn keys(ui: &Ui) -> Option<Asked> {
 fn one(ui: &mut Ui, cx: &Cx<'_>, large: &Large, step: &Step, next: Option<&Step>) {
     head(ui, cx, large, &words::head(cx, step));
     large.bold(ui, &words::title(cx, step), 64.0, large.tokens.ink);
-    large.wrapped(ui, &words::line(cx, step), 22.0, large.tokens.ink2);
+    large.wrapped(ui, &words::line(cx, step), 27.0, large.tokens.ink2);
     ui.add_space(10.0 * large.scale);
     let clock = Clock::of(ui, cx, step);
     let mut columns: Vec<(String, String)> = words::numbers(cx, step)
@@ -98,9 +98,9 @@ fn one(ui: &mut Ui, cx: &Cx<'_>, large: &Large, step: &Step, next: Option<&Step>
         large.caution(ui, cx, &cx.label(key));
     }
     ui.add_space(8.0 * large.scale);
-    large.plain(ui, &cx.label("bench-next"), 16.0, large.tokens.ink2);
+    large.plain(ui, &cx.label("bench-next"), 22.0, large.tokens.ink2);
     let next = next.map_or_else(|| cx.label("bench-no-more"), |next| words::next(cx, next));
-    large.bold(ui, &next, 28.0, large.tokens.ink);
+    large.bold(ui, &next, 36.0, large.tokens.ink);
 }
 
 /// What step it is at the left, the time of day at the right.
@@ -128,7 +128,7 @@ fn foot(ui: &mut Ui, cx: &Cx<'_>, large: &Large, empty: bool) -> Option<Asked> {
     ui.horizontal_wrapped(|ui| {
         let keys = [("bench-key-done", Asked::On), ("bench-key-back", Asked::Back), ("bench-key-leave", Asked::Leave)];
         for (key, does) in keys.into_iter().filter(|(key, _)| !empty || *key == "bench-key-leave") {
-            if large.link(ui, &cx.label(key), 17.0).clicked() {
+            if large.link(ui, &cx.label(key), 20.0).clicked() {
                 asked = Some(does);
             }
         }

@@ -35,7 +35,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         ui.add_space(3.0 * STEP);
         list(ui, cx);
         withdraw(ui, cx);
-    } else if button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
+    } else if cx.job.orders.is_empty() && cx.job.flasks.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
         cx.act(Action::OpenSample);
     }
     ui.add_space(3.0 * STEP);

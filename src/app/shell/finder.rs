@@ -35,7 +35,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         if found.is_empty() && !text.trim().is_empty() {
             ui.label(RichText::new(cx.label("finder-nothing")).color(cx.tokens.ink2));
         }
-        ScrollArea::vertical().max_height(380.0).show(ui, |ui| {
+        ScrollArea::vertical().max_height(380.0).min_scrolled_height(380.0).show(ui, |ui| {
             for (place, (what, words, hit)) in found.into_iter().enumerate() {
                 let line = format!("{words}   ({what})");
                 let response = ui.selectable_label(place == 0, line);
@@ -103,7 +103,13 @@ fn hits(cx: &Cx<'_>, text: &str) -> Vec<(String, String, Hit)> {
         if found_enough(&found) {
             break;
         }
-        let words = format!("{}, {}", figure_title(&figure, cx.texts), figure.place);
+        let title = figure_title(&figure, cx.texts);
+        let lower = title.to_lowercase();
+        // A place has to be looked up; a figure that is called nothing of what was typed is not looked for by its place.
+        if !wanted.iter().any(|part| lower.contains(part)) {
+            continue;
+        }
+        let words = format!("{title}, {}", crate::app::names::place(cx, figure.place));
         if fits(&words) {
             found.push((cx.label("finder-figure"), words, Hit::Figure(figure.id)));
         }

@@ -29,7 +29,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         let figure = cx.computed.book.figure(id);
         let title = figure_title(&figure, cx.texts);
         ui.add(Label::new(RichText::new(title).font(FontId::new(17.0, bold()))).wrap());
-        let place = figure.place.to_string();
+        let place = crate::app::names::place(cx, figure.place);
         ui.label(RichText::new(place).size(size::SMALL).color(tokens.ink2));
         let (number, unit, known) = printed(cx, id, false);
         let value = format!("{number} {unit}");

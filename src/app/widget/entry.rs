@@ -2,7 +2,9 @@
 //! Escape restores, and text that cannot be read stays, marked, with its reason. Going through a field without typing changes nothing. Where
 //! a default stands in lighter ink, Space takes it.
 
-use eframe::egui::{self, Context, Event, FontId, Frame, Id, Key, Label, Margin, Modifiers, Rect, RichText, Stroke, TextEdit, Ui, vec2};
+use eframe::egui::{
+    self, Area, Context, Event, FontId, Frame, Id, Key, Label, Margin, Modifiers, Rect, RichText, Stroke, TextEdit, Ui, vec2,
+};
 
 use super::{button, order};
 use crate::app::theme::{Tokens, size};
@@ -100,7 +102,7 @@ pub fn entry(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, check: impl Fn(&st
         order::move_down(ui.ctx(), id, rect);
     }
     draft.focused = now;
-    if let Some(text) = refused(ui, field, tokens, &draft) {
+    if let Some(text) = refused(ui, field, tokens, &draft, rect) {
         draft.text = text;
         committed = commit(&mut draft, &check);
     }
@@ -135,7 +137,8 @@ fn draw(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, draft: &mut Draft) -> R
     let size = if field.large { 18.0 } else { size::BODY };
     let height = if field.large { 40.0 } else { 26.0 };
     let edge = if draft.wrong.is_some() { Stroke::new(1.8, tokens.stop) } else { Stroke::new(1.0, tokens.edge) };
-    let unit_width = if field.unit.is_empty() { 0.0 } else { 8.0 + 7.0 * field.unit.chars().count() as f32 };
+    let unit = ui.fonts_mut(|fonts| fonts.layout_no_wrap(field.unit.to_owned(), FontId::proportional(12.0), tokens.ink3)).size().x;
+    let unit_width = if field.unit.is_empty() { 0.0 } else { unit + 4.0 };
     let frame = Frame::new().fill(tokens.field).stroke(edge).corner_radius(3).inner_margin(Margin::symmetric(6, 0));
     let shown = frame.show(ui, |ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
@@ -160,7 +163,7 @@ fn draw(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, draft: &mut Draft) -> R
             }
             response.accessible_name(field.name);
             if !field.unit.is_empty() {
-                ui.add_sized(vec2(unit_width - 4.0, height), Label::new(RichText::new(field.unit).size(12.0).color(tokens.ink3)));
+                ui.add_sized(vec2(unit, height), Label::new(RichText::new(field.unit).size(12.0).color(tokens.ink3)));
             }
         };
         if field.lines > 1 { ui.vertical(inside) } else { ui.horizontal(inside) }
@@ -172,18 +175,23 @@ fn draw(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, draft: &mut Draft) -> R
     rect
 }
 
-/// The reason an entry is not taken, under its field, with what it may have meant.
-fn refused(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, draft: &Draft) -> Option<String> {
-    let wrong = draft.wrong.as_ref()?;
+/// The reason an entry is not taken, with what it may have meant. It lies under its field and over what follows, so that nothing moves away
+/// from under the hand.
+fn refused(ui: &Ui, field: &Entry<'_>, tokens: &Tokens, draft: &Draft, rect: Rect) -> Option<String> {
+    let wrong = draft.wrong.as_ref().filter(|_| ui.clip_rect().contains(rect.center()))?;
     let mut chosen = None;
-    ui.vertical(|ui| {
-        ui.set_max_width(field.width.max(260.0));
-        ui.add(Label::new(RichText::new(&wrong.says).size(12.0).color(tokens.stop)).wrap());
-        for (says, text) in &wrong.readings {
-            if button::link(ui, says, tokens).clicked() {
-                chosen = Some(text.clone());
+    let area = Area::new(field.id.with("why")).order(egui::Order::Foreground).fixed_pos(rect.left_bottom() + vec2(0.0, 3.0));
+    area.constrain_to(ui.ctx().content_rect()).show(ui.ctx(), |ui| {
+        let edge = Stroke::new(1.0, tokens.stop);
+        Frame::new().fill(tokens.field).stroke(edge).corner_radius(3).inner_margin(Margin::symmetric(8, 5)).show(ui, |ui| {
+            ui.set_max_width(300.0);
+            ui.add(Label::new(RichText::new(&wrong.says).size(12.5).color(tokens.stop)).wrap());
+            for (says, text) in &wrong.readings {
+                if button::link(ui, says, tokens).clicked() {
+                    chosen = Some(text.clone());
+                }
             }
-        }
+        });
     });
     chosen
 }

@@ -59,8 +59,13 @@ impl<'a> Number<'a> {
     fn show(&self, ui: &mut Ui, cx: &Cx<'_>, read: impl Fn(&str) -> Result<(), Refusal>) -> Option<String> {
         let unit = if self.kind == Kind::Duration { "" } else { cx.style.units.of(self.kind).symbol };
         let text = |value: f64| typed(value, self.kind, cx.style);
+        // A default is offered as its figure is printed: to sensible digits, and none that are not there.
+        let offered = |value: f64| {
+            let (whole, printed) = (text(value), print(value, self.kind, cx.style).number);
+            if printed.len() < whole.len() && self.kind != Kind::Duration { printed } else { whole }
+        };
         let field = Entry {
-            default: self.default.map(text),
+            default: self.default.map(offered),
             unit,
             width: self.width,
             right: true,

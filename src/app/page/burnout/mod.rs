@@ -27,7 +27,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     }
     ui.horizontal_wrapped(|ui| {
         for load in &job.burnouts {
-            let name = name_of(cx, load);
+            let name = crate::app::names::load(cx, load.id);
             if ui.selectable_label(cx.view.burnout == Some(load.id), name).clicked() {
                 cx.view.burnout = Some(load.id);
             }
@@ -78,10 +78,6 @@ fn totals(ui: &mut Ui, cx: &mut Cx<'_>, figures: &BurnoutFigures) {
     for (key, id) in rows {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(210.0)));
     }
-}
-
-fn name_of(cx: &Cx<'_>, load: &Burnout) -> String {
-    if load.name.trim().is_empty() { cx.say("heat-load", &[("name", load.id.to_string().into())]) } else { load.name.clone() }
 }
 
 /// The id the next load gets.

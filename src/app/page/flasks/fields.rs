@@ -79,12 +79,7 @@ fn tree(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, tokens: &Tokens) {
 fn load(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, tokens: &Tokens) {
     let id = flask.id;
     let label = cx.label("flasks-load");
-    let loads = cx.job.burnouts.iter().map(|load| {
-        let name = load.name.trim();
-        let words = if name.is_empty() { cx.say("flasks-load-named", &[("name", load.id.to_string().into())]) } else { name.to_owned() };
-        (load.id, words)
-    });
-    let loads: Vec<_> = loads.collect();
+    let loads: Vec<_> = cx.job.burnouts.iter().map(|load| (load.id, names::load(cx, load.id))).collect();
     let place = (Id::unique(("flask-load", id.0)), label.as_str(), WIDE);
     if let Some(load) = row(ui, &label, tokens, |ui| choice(ui, cx, place, flask.burnout.as_ref(), &loads, true)) {
         change(cx, "edit-flasks-load", id, move |flask| flask.burnout = load);
@@ -95,11 +90,7 @@ fn load(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, tokens: &Tokens) {
 fn melt(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, tokens: &Tokens) {
     let id = flask.id;
     let label = cx.label("flasks-melt");
-    let melts = cx.job.melts.iter().map(|melt| {
-        let name = melt.name.trim();
-        let words = if name.is_empty() { cx.say("flasks-melt-named", &[("name", melt.id.to_string().into())]) } else { name.to_owned() };
-        (Some(melt.id), words)
-    });
+    let melts = cx.job.melts.iter().map(|melt| (Some(melt.id), names::melt(cx, melt.id)));
     let melts: Vec<_> = std::iter::once((None, cx.label("flasks-melt-own"))).chain(melts).collect();
     let place = (Id::unique(("flask-melt", id.0)), label.as_str(), WIDE);
     if let Some(melt) = row(ui, &label, tokens, |ui| choice(ui, cx, place, Some(&flask.melt), &melts, false)) {

@@ -34,7 +34,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     }
     ui.horizontal_wrapped(|ui| {
         for melt in &job.melts {
-            if ui.selectable_label(cx.view.melt == Some(melt.id), name_of(cx, melt)).clicked() {
+            if ui.selectable_label(cx.view.melt == Some(melt.id), crate::app::names::melt(cx, melt.id)).clicked() {
                 cx.view.melt = Some(melt.id);
             }
         }
@@ -87,10 +87,6 @@ fn in_sight(ui: &mut Ui, figures: &MeltFigures, add: impl FnOnce(&mut Ui)) {
     }
     let height = ui.scope(add).response.rect.height();
     ui.data_mut(|data| data.insert_temp(key, height));
-}
-
-fn name_of(cx: &Cx<'_>, melt: &Melt) -> String {
-    if melt.name.trim().is_empty() { cx.say("melt-name-of", &[("name", melt.id.to_string().into())]) } else { melt.name.clone() }
 }
 
 fn fields(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {

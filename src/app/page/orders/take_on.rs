@@ -3,11 +3,12 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use eframe::egui::{Id, Label, RichText, Ui};
+use eframe::egui::{Align, Id, Label, Layout, RichText, Ui, vec2};
 
 use super::{change, open};
 use crate::app::action::Action;
 use crate::app::cx::Cx;
+use crate::app::theme::ROW;
 use crate::app::widget::number::{Number, count};
 use crate::app::widget::row::row;
 use crate::app::widget::text::text;
@@ -98,7 +99,10 @@ fn lines(ui: &mut Ui, cx: &mut Cx<'_>, from: &Arc<Job>, other: &mut Other) {
         let wanted = other.wanted.get(&line.id).copied().unwrap_or(all).min(all);
         ui.horizontal_wrapped(|ui| {
             let words = format!("{}, {}", line.design, order.client);
-            ui.add_sized([200.0, 26.0], Label::new(words).truncate());
+            ui.allocate_ui_with_layout(vec2(200.0, ROW), Layout::left_to_right(Align::Center), |ui| {
+                ui.set_min_width(200.0);
+                ui.add(Label::new(words).truncate());
+            });
             let name = format!("{} {}", cx.label("orders-take-on-how-many"), line.design);
             let field = Number::new(Id::unique(("take-on", line.id.0)), &name, Kind::Count).now(Some(f64::from(wanted))).width(70.0);
             if let Some(Some(many)) = count(ui, cx, &field) {

@@ -1,6 +1,6 @@
 //! Metal prices, written down by hand with their day.
 
-use eframe::egui::{Id, Label, RichText, Ui};
+use eframe::egui::{Align, Id, Label, Layout, RichText, Ui, vec2};
 
 use super::sections::heads;
 use crate::app::cx::Cx;
@@ -89,7 +89,10 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price) {
 fn about(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, price: &Price, stale: bool) {
     let tokens = cx.tokens;
     let name = numbered(&cx.label("price-note"), at);
-    ui.add_sized([OF, ROW], Label::new(RichText::new(cx.label("price-note")).size(size::SMALL).color(tokens.ink2)));
+    ui.allocate_ui_with_layout(vec2(OF, ROW), Layout::right_to_left(Align::Center), |ui| {
+        ui.set_min_width(OF);
+        ui.label(RichText::new(cx.label("price-note")).size(size::SMALL).color(tokens.ink2));
+    });
     if let Some(note) = text(ui, cx, Id::unique(("price-note", at)), &name, &price.note, AMOUNT + PER + ON + 16.0) {
         edit(cx, at, move |price| price.note = note);
     }

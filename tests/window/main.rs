@@ -12,6 +12,7 @@ mod layout;
 mod names;
 mod pictures;
 mod shapes;
+mod take_out;
 mod walk;
 
 use std::path::Path;

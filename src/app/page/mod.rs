@@ -14,6 +14,7 @@ mod quotes;
 mod record;
 mod settings;
 mod start;
+mod take_out;
 mod trees;
 
 use eframe::egui::Ui;

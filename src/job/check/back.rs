@@ -47,6 +47,19 @@ impl Held {
     }
 }
 
+/// Lets go of what pointed at something that was just taken out: acceptances, and what a draft of a quote names. What was sent or recorded
+/// stands.
+pub fn let_go(job: &mut Job) {
+    let held = Held::of(job);
+    job.accepted.retain(|accepted| held.holds(accepted.place));
+    for quote in job.quotes.iter_mut().filter(|quote| quote.state == QuoteState::Draft) {
+        quote.orders.retain(|id| held.clients.contains_key(id));
+        for extra in &mut quote.extras {
+            extra.line = extra.line.filter(|line| held.quantities.contains_key(line));
+        }
+    }
+}
+
 impl Mending {
     /// `written` is the record as it was read, before anything of it was left out.
     pub fn pointing_back(&mut self, job: &mut Job, written: &[Entry]) {
@@ -139,7 +152,7 @@ impl Mending {
 }
 
 /// Everything an event is about.
-fn points_at(event: &Event) -> Vec<Place> {
+pub fn points_at(event: &Event) -> Vec<Place> {
     match event {
         Event::Remark => Vec::new(),
         Event::Reached { pieces, .. } => pieces.iter().copied().map(Place::Piece).collect(),

@@ -9,6 +9,7 @@ mod studio;
 mod walk;
 mod walk_later;
 
+pub use back::{let_go, points_at};
 pub use studio::mend_studio;
 
 use super::{Job, OrderId, Place};

@@ -4,13 +4,14 @@ use eframe::egui::{Id, Ui};
 
 use super::change;
 use crate::app::cx::Cx;
+use crate::app::page::take_out::take_out;
 use crate::app::widget::choice::{choice, entry_of};
 use crate::app::widget::moment::moment;
 use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
 use crate::app::widget::{button, heading};
-use crate::job::{Burnout, Programme, Segment};
+use crate::job::{Burnout, Place, Programme, Segment};
 use crate::quantity::{Finite, Kind};
 use crate::stock::{Kiln, StageTable};
 
@@ -122,12 +123,10 @@ pub fn more(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
     if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("load-notes", id.0)), &label, &load.notes, 320.0)) {
         change(cx, "edit-burnout-notes", id, move |load| load.notes = said);
     }
-    if button::plain(ui, &cx.label("heat-remove"), &tokens).clicked() {
-        cx.edit("edit-burnout-remove", move |job| {
-            job.burnouts.retain(|load| load.id != id);
-            for flask in &mut job.flasks {
-                flask.burnout = flask.burnout.filter(|load| *load != id);
-            }
-        });
-    }
+    take_out(ui, cx, ("heat-remove", "edit-burnout-remove"), Place::Burnout(id), move |job| {
+        job.burnouts.retain(|load| load.id != id);
+        for flask in &mut job.flasks {
+            flask.burnout = flask.burnout.filter(|load| *load != id);
+        }
+    });
 }

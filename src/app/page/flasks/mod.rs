@@ -12,6 +12,7 @@ use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::names;
 use crate::app::page::Page;
+use crate::app::page::take_out::take_out;
 use crate::app::theme::STEP;
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::row::row;
@@ -125,9 +126,7 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
     }
     let id = flask.id;
     ui.add_space(2.0 * STEP);
-    if button::plain(ui, &cx.label("flasks-remove"), &tokens).clicked() {
-        cx.edit("edit-flasks-remove", move |job| job.flasks.retain(|flask| flask.id != id));
-    }
+    take_out(ui, cx, ("flasks-remove", "edit-flasks-remove"), Place::Flask(id), move |job| job.flasks.retain(|flask| flask.id != id));
 }
 
 fn rows(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {

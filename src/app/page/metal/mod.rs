@@ -9,6 +9,7 @@ use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::page::Page;
 use crate::app::page::burnout::caution;
+use crate::app::page::take_out::take_out;
 use crate::app::theme::STEP;
 use crate::app::widget::choice::entry_of;
 use crate::app::widget::figure::{Look, figure};
@@ -17,7 +18,7 @@ use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
 use crate::app::widget::{button, finding, heading};
 use crate::calc::MeltFigures;
-use crate::job::{Job, Melt, MeltId};
+use crate::job::{Job, Melt, MeltId, Place};
 use crate::quantity::{Finite, Kind};
 use crate::stock::Crucible;
 
@@ -151,14 +152,12 @@ fn more(ui: &mut Ui, cx: &mut Cx<'_>, melt: &Melt) {
     if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("melt-notes", id.0)), &label, &melt.notes, 320.0)) {
         change(cx, "edit-melt-notes", id, move |melt| melt.notes = said);
     }
-    if button::plain(ui, &cx.label("melt-remove"), &tokens).clicked() {
-        cx.edit("edit-melt-remove", move |job| {
-            job.melts.retain(|melt| melt.id != id);
-            for flask in &mut job.flasks {
-                flask.melt = flask.melt.filter(|melt| *melt != id);
-            }
-        });
-    }
+    take_out(ui, cx, ("melt-remove", "edit-melt-remove"), Place::Melt(id), move |job| {
+        job.melts.retain(|melt| melt.id != id);
+        for flask in &mut job.flasks {
+            flask.melt = flask.melt.filter(|melt| *melt != id);
+        }
+    });
 }
 
 /// The id the next melt gets.

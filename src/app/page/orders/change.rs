@@ -62,6 +62,31 @@ pub fn next_line(job: &Job) -> LineId {
     LineId(job.lines().map(|(_, line)| line.id.0).max().unwrap_or(0) + 1)
 }
 
+/// So many pieces of a line, and nothing left that is said of more.
+pub fn quantity(job: &mut Job, id: LineId, pieces: u32) {
+    let beyond = |number: &u32| *number > pieces;
+    for line in job.orders.iter_mut().flat_map(|order| &mut order.lines) {
+        if line.id == id {
+            line.quantity = pieces;
+            line.exceptions.retain(|number, _| !beyond(number));
+        }
+        for exception in line.exceptions.values_mut() {
+            exception.remake_of = exception.remake_of.filter(|piece| piece.line != id || !beyond(&piece.number));
+        }
+    }
+    for tree in &mut job.trees {
+        tree.pieces.retain_mut(|hung| {
+            let some = hung.line == id && !hung.numbers.is_empty();
+            if some {
+                hung.numbers.retain(|number| !beyond(number));
+            }
+            // No number at all would mean all of them.
+            !some || !hung.numbers.is_empty()
+        });
+    }
+    crate::job::check::let_go(job);
+}
+
 /// Takes a line out, off the trees too.
 pub fn remove_line(job: &mut Job, id: LineId) {
     for order in &mut job.orders {

@@ -4,14 +4,15 @@ use eframe::egui::{Id, Ui};
 
 use super::change;
 use crate::app::cx::Cx;
+use crate::app::page::take_out::{highest_recorded, take_out};
 use crate::app::widget::choice::{choice, entry_of};
 use crate::app::widget::figure::{Look, figure};
+use crate::app::widget::heading;
 use crate::app::widget::moment::day;
 use crate::app::widget::number::{Number, count, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
-use crate::app::widget::{button, heading};
-use crate::job::{Line, PatternId, Size};
+use crate::job::{Line, PatternId, Place, Size};
 use crate::quantity::Kind;
 use crate::stock::{Alloy, EntryId, RingScale};
 
@@ -40,7 +41,9 @@ fn what(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
     let label = cx.label("orders-quantity");
     let field = Number::new(Id::unique(("line-quantity", id.0)), &label, Kind::Count).now(Some(f64::from(line.quantity)));
     if let Some(Some(pieces)) = row(ui, &label, &tokens, |ui| count(ui, cx, &field)) {
-        change::line(cx, "edit-orders-quantity", id, move |line| line.quantity = pieces.max(1));
+        // Pieces that the record tells of stay.
+        let least = highest_recorded(cx.job, id).max(1);
+        cx.edit("edit-orders-quantity", move |job| change::quantity(job, id, pieces.max(least)));
     }
     let label = cx.label("orders-alloy");
     let words = |alloy: &Alloy| (alloy.id.clone(), alloy.name.clone());
@@ -162,7 +165,5 @@ fn more(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
     {
         change::line(cx, "edit-orders-notes", id, move |line| line.notes = said);
     }
-    if button::plain(ui, &cx.label("orders-remove-line"), &tokens).clicked() {
-        cx.edit("edit-orders-remove-line", move |job| change::remove_line(job, id));
-    }
+    take_out(ui, cx, ("orders-remove-line", "edit-orders-remove-line"), Place::Line(id), move |job| change::remove_line(job, id));
 }

@@ -12,12 +12,13 @@ use eframe::egui::{Id, Ui};
 use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::page::Page;
+use crate::app::page::take_out::take_out;
 use crate::app::theme::STEP;
 use crate::app::widget::moment::day;
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
 use crate::app::widget::{button, finding, heading, order};
-use crate::job::Order;
+use crate::job::{Order, Place};
 
 /// Shows the page.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
@@ -79,8 +80,6 @@ fn order_fields(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {
         if let Some(said) = said {
             change::order(cx, "edit-orders-notes", id, move |order| order.notes = said);
         }
-        if button::plain(ui, &cx.label("orders-remove"), &tokens).clicked() {
-            cx.edit("edit-orders-remove", move |job| change::remove_order(job, id));
-        }
+        take_out(ui, cx, ("orders-remove", "edit-orders-remove"), Place::Order(id), move |job| change::remove_order(job, id));
     });
 }

@@ -4,12 +4,13 @@ use eframe::egui::{Checkbox, Id, Ui};
 
 use super::{change, remove};
 use crate::app::cx::Cx;
+use crate::app::page::take_out::take_out;
 use crate::app::widget::choice::{choice, entry_of};
+use crate::app::widget::heading;
 use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
-use crate::app::widget::{button, heading};
-use crate::job::{Extents, Making, Pattern};
+use crate::job::{Extents, Making, Pattern, Place};
 use crate::quantity::{Finite, Kind};
 use crate::stock::{PatternMaterial, Section};
 
@@ -66,9 +67,7 @@ pub fn more(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("pattern-notes", id.0)), &label, &pattern.notes, 320.0)) {
         change(cx, "edit-patterns-notes", id, move |pattern| pattern.notes = said);
     }
-    if button::plain(ui, &cx.label("patterns-remove"), &tokens).clicked() {
-        cx.edit("edit-patterns-remove", move |job| remove(job, id));
-    }
+    take_out(ui, cx, ("patterns-remove", "edit-patterns-remove"), Place::Pattern(id), move |job| remove(job, id));
 }
 
 /// Length along the sprue, across it, and the third way: they count once all three are there, and until then wait here.

@@ -13,6 +13,7 @@ use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::names;
 use crate::app::page::Page;
+use crate::app::page::take_out::take_out;
 use crate::app::theme::STEP;
 use crate::app::widget::choice::entry_of;
 use crate::app::widget::figure::{Look, figure, printed};
@@ -114,14 +115,12 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {
         change(cx, "edit-trees-notes", id, move |tree| tree.notes = words);
     }
     ui.add_space(2.0 * STEP);
-    if button::plain(ui, &cx.label("trees-remove"), &tokens).clicked() {
-        cx.edit("edit-trees-remove", move |job| {
-            job.trees.retain(|tree| tree.id != id);
-            for flask in job.flasks.iter_mut().filter(|flask| flask.tree == Some(id)) {
-                flask.tree = None;
-            }
-        });
-    }
+    take_out(ui, cx, ("trees-remove", "edit-trees-remove"), Place::Tree(id), move |job| {
+        job.trees.retain(|tree| tree.id != id);
+        for flask in job.flasks.iter_mut().filter(|flask| flask.tree == Some(id)) {
+            flask.tree = None;
+        }
+    });
 }
 
 fn head(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {

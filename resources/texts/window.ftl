@@ -46,6 +46,9 @@ do-save-and-close = Save and close
 do-close-unsaved = Close without saving
 do-recover = Take up where it stopped
 do-discard = Leave it out
+do-recover-apart = Take up as a batch of its own
+do-recover-over = Take up in its place
+do-later = Ask again next time
 do-menu = Batch
 
 top-saved = saved
@@ -171,6 +174,13 @@ save-hint = A path such as /home/studio/jobs/tide-pool.ron
 sheet-written = Written to { $path }
 recover-title = Work that was not saved
 recover-says = When Pourbook last stopped, “{ $name }” had changes that were not saved, of { $at }. The file itself is whole.
+recover-says-studio = When Pourbook last stopped, the studio “{ $name }” had changes that were not saved, of { $at }. The file itself is whole.
+recover-changed = The file was saved by somebody else after this work began. Taken up as a batch of its own, both stay.
+recover-in-file = in the file
+recover-aside = set aside
+recover-other = changed
+recover-signed = Signed findings
+recover-copies = Copies off the shelf
 recover-differs = { $count ->
         [one] One part of it differs from the file.
        *[other] { $count } parts of it differ from the file.

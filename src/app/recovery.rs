@@ -7,9 +7,10 @@ use eframe::egui::Context;
 use jiff::Timestamp;
 
 use super::workbook::Workbook;
+use crate::files::batch::STUDIO_FILE;
 use crate::files::disk::Disk;
 use crate::files::recover::{self, Contents, RecoveryFound, RecoveryKey, RecoveryWriter, Snapshot};
-use crate::job::format::write_job;
+use crate::job::format::{write_job, write_studio};
 
 /// Sets work aside, and finds what was set aside before.
 pub struct Recovery {
@@ -33,30 +34,49 @@ impl Recovery {
         RecoveryKey { path: workbook.path().map(Path::to_path_buf), job_id: workbook.job.job_id.to_string() }
     }
 
-    /// Sets the batch aside where it changed since the last time.
+    /// Under what the studio of a batch is set aside.
+    fn studio_key(workbook: &Workbook) -> RecoveryKey {
+        let path = workbook.folder().map(|folder| folder.join(STUDIO_FILE));
+        RecoveryKey { path, job_id: format!("studio {}", workbook.studio.studio_id) }
+    }
+
+    /// Sets both documents aside, each where it is not as it was saved and changed since the last time.
     pub fn offer(&mut self, workbook: &Workbook) {
         let Some(writer) = &self.writer else { return };
-        let key = Self::key(workbook);
-        let now = Some((key.clone(), workbook.revision));
+        let now = Some((Self::key(workbook), workbook.revision));
         if workbook.revision == 0 || self.offered == now || !workbook.is_changed() {
             return;
         }
         self.offered = now;
-        let job = Arc::clone(&workbook.job);
-        let make = move || write_job(&job).map(String::into_bytes).map_err(|error| error.to_string());
-        let base = workbook.batch.as_ref().map(|batch| batch.hash);
-        writer.offer(Snapshot { key, base, time: Timestamp::now(), revision: workbook.revision, contents: Contents::Make(Box::new(make)) });
+        let (time, revision) = (Timestamp::now(), workbook.revision);
+        if workbook.job != workbook.saved.job {
+            let (key, job) = (Self::key(workbook), Arc::clone(&workbook.job));
+            let make = move || write_job(&job).map(String::into_bytes).map_err(|error| error.to_string());
+            let base = workbook.batch.as_ref().map(|batch| batch.hash);
+            writer.offer(Snapshot { key, base, time, revision, contents: Contents::Make(Box::new(make)) });
+        }
+        if workbook.studio != workbook.saved.studio {
+            let (key, studio) = (Self::studio_key(workbook), Arc::clone(&workbook.studio));
+            let make = move || write_studio(&studio).map(String::into_bytes).map_err(|error| error.to_string());
+            let base = workbook.batch.as_ref().and_then(|batch| batch.studio_hash);
+            writer.offer(Snapshot { key, base, time, revision, contents: Contents::Make(Box::new(make)) });
+        }
     }
 
     /// The batch was saved or given up: nothing of it is to be recovered.
     pub fn settled(&mut self, workbook: &Workbook) {
-        self.settled_as(&Self::key(workbook), workbook.revision);
+        self.settled_as(Self::keys(workbook), workbook.revision);
     }
 
-    /// The same for the name a batch had until now.
-    pub fn settled_as(&mut self, key: &RecoveryKey, revision: u64) {
+    /// Under what both documents of a batch are set aside.
+    pub fn keys(workbook: &Workbook) -> [RecoveryKey; 2] {
+        [Self::key(workbook), Self::studio_key(workbook)]
+    }
+
+    /// The same for the names a batch had until now.
+    pub fn settled_as(&mut self, keys: [RecoveryKey; 2], revision: u64) {
         if let Some(writer) = &self.writer {
-            writer.saved(key, revision);
+            keys.iter().for_each(|key| writer.saved(key, revision));
         }
     }
 

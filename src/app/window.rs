@@ -1,6 +1,7 @@
 //! The window itself: one open batch, what may be asked, and what was said last.
 
 mod deeds;
+mod recovering;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -22,6 +23,7 @@ use super::workbook::Workbook;
 use crate::calc::{Report, Weight};
 use crate::files::disk::Disk;
 use crate::files::preferences::{Preferences, Theme};
+use crate::files::recover::RecoveryFound;
 use crate::job::{PatternFile, Place};
 use crate::texts::Texts;
 
@@ -56,6 +58,8 @@ pub struct Window {
     disk: Arc<dyn Disk>,
     home: Option<Home>,
     recovery: Option<Recovery>,
+    /// Work that was taken up under another name than it was set aside under, and is not saved yet.
+    apart: Vec<Box<RecoveryFound>>,
     kept: Preferences,
     may_close: bool,
     browsing: Option<Receiver<Option<PathBuf>>>,
@@ -96,6 +100,7 @@ impl Window {
             disk,
             home: None,
             recovery: None,
+            apart: Vec::new(),
             may_close: false,
             browsing: None,
             today,

@@ -81,7 +81,8 @@ pub struct Batch {
     /// The record as it lies on the disk: it may only be added to.
     saved_record: Vec<Entry>,
     /// Hash of the studio's bytes as they lie on the disk; none where there is no such file.
-    studio_hash: Option<Hash>,
+    /// The hash of the studio file it was opened with.
+    pub studio_hash: Option<Hash>,
 }
 
 impl Batch {

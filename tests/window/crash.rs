@@ -46,26 +46,84 @@ fn closing_with_changes_asks_even_while_minimised() {
     assert_eq!(window.dialog, Some(Dialog::Close(Then::Quit)));
 }
 
+/// Waits until so many documents were set aside: the writer works beside the window.
+fn set_aside(folder: &Path, many: usize) {
+    let written = || {
+        std::fs::read_dir(folder.join("recovery")).map_or(0, |files| {
+            // Under its name it is whole.
+            files.filter(|file| file.as_ref().is_ok_and(|file| file.path().extension().is_some_and(|ending| ending == "recovery"))).count()
+        })
+    };
+    for _ in 0..500 {
+        if written() == many {
+            return;
+        }
+        std::thread::sleep(Duration::from_millis(10));
+    }
+    panic!("{} of {many} documents were set aside", written());
+}
+
+/// A folder with a studio and a batch, opened in a window whose program then goes without a word, with changes of both documents.
+fn gone_with_changes(folder: &Path) -> std::path::PathBuf {
+    let samples = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs");
+    for file in ["studio.ron", "first-pour.ron"] {
+        std::fs::copy(samples.join(file), folder.join(file)).unwrap();
+    }
+    let path = folder.join("first-pour.ron");
+    let (ctx, mut first) = window(folder, Some(&path));
+    first.workbook.edit("name it", |job| job.name = "Tide pool".to_owned());
+    first.workbook.edit_studio("hire", |studio| studio.hands.clear());
+    hidden(&ctx, &mut first, false);
+    set_aside(folder, 2);
+    std::mem::forget(first);
+    path
+}
+
+#[test]
+fn the_studio_is_offered_again_as_well() {
+    let folder = tempfile::tempdir().unwrap();
+    gone_with_changes(folder.path());
+    let (ctx, mut second) = window(folder.path(), None);
+    assert!(matches!(&second.dialog, Some(Dialog::Recover { studio: false, changed: false, .. })), "the job first: {:?}", second.dialog);
+    second.answer(&ctx, Answer::Recover);
+    assert!(matches!(&second.dialog, Some(Dialog::Recover { studio: true, .. })), "then its studio: {:?}", second.dialog);
+    second.answer(&ctx, Answer::Recover);
+    assert_eq!(second.dialog, None);
+    assert_eq!((second.workbook.job.name.as_str(), second.workbook.studio.hands.len()), ("Tide pool", 0));
+    second.perform(&ctx, pourbook::app::action::Action::Save);
+    assert!(!second.workbook.is_changed(), "{:?}", second.message);
+    drop(second);
+    let (_, third) = window(folder.path(), None);
+    assert_eq!(third.dialog, None, "what was saved is not offered again");
+}
+
+#[test]
+fn a_file_that_somebody_saved_since_is_not_written_over() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = gone_with_changes(folder.path());
+    let theirs = std::fs::read_to_string(&path).unwrap().replacen("First pour", "Theirs", 1);
+    std::fs::write(&path, &theirs).unwrap();
+    let (ctx, mut second) = window(folder.path(), None);
+    let Some(Dialog::Recover { changed: true, differs, .. }) = &second.dialog else { panic!("{:?}", second.dialog) };
+    assert!(differs.iter().any(|part| part.key == "batch-about"), "{differs:?}");
+    second.answer(&ctx, Answer::RecoverApart);
+    assert_eq!((second.workbook.job.name.as_str(), second.workbook.path()), ("Tide pool", None));
+    second.dialog = None;
+    second.answer(&ctx, Answer::SaveAs(folder.path().join("ours.ron"), None));
+    assert!(!second.workbook.is_changed());
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs, "both stay");
+    drop(second);
+    let (_, third) = window(folder.path(), None);
+    assert!(!matches!(&third.dialog, Some(Dialog::Recover { studio: false, .. })), "the job is not offered again: {:?}", third.dialog);
+}
+
 #[test]
 fn work_that_was_not_saved_is_offered_again() {
     let folder = tempfile::tempdir().unwrap();
     let (ctx, mut first) = window(folder.path(), None);
     first.workbook.edit("name it", |job| job.name = "Tide pool, second kiln".to_owned());
     hidden(&ctx, &mut first, false);
-    // The writer works beside the window.
-    let written = || {
-        std::fs::read_dir(folder.path().join("recovery")).is_ok_and(|mut files| {
-            // Under its name it is whole.
-            files.any(|file| file.is_ok_and(|file| file.path().extension().is_some_and(|ending| ending == "recovery")))
-        })
-    };
-    for _ in 0..500 {
-        if written() {
-            break;
-        }
-        std::thread::sleep(Duration::from_millis(10));
-    }
-    assert!(written(), "the change was set aside");
+    set_aside(folder.path(), 1);
     // The program is gone without a word.
     std::mem::forget(first);
     let (ctx, mut second) = window(folder.path(), None);

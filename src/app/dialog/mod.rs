@@ -43,8 +43,12 @@ pub enum Dialog {
         name: String,
         /// The work.
         found: Box<RecoveryFound>,
-        /// The keys of what differs from the file.
-        differs: Vec<&'static str>,
+        /// What differs from the file.
+        differs: Vec<Differs>,
+        /// The file was saved by somebody else since.
+        changed: bool,
+        /// It is a studio, not a job.
+        studio: bool,
     },
     /// Sign for a finding.
     Sign {
@@ -59,6 +63,17 @@ pub enum Dialog {
         /// Said to be wrong.
         failed: Option<String>,
     },
+}
+
+/// A part of a document that is not the same in the file and in what was set aside.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Differs {
+    /// The key of its name.
+    pub key: &'static str,
+    /// How many of it there are in the file.
+    pub in_file: usize,
+    /// How many there are in what was set aside.
+    pub aside: usize,
 }
 
 /// What follows when a batch is out of the way.
@@ -95,6 +110,8 @@ pub enum Answer {
     Browse,
     /// Take up the work that was set aside.
     Recover,
+    /// Take it up as a batch of its own.
+    RecoverApart,
     /// Leave it out for good.
     LeaveOut,
 }
@@ -109,7 +126,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, dialog: &mut Dialog, recent: &[PathBuf
             Dialog::Open { path, failed } => file::open(ui, cx, (path, failed.as_deref()), recent, &mut answer),
             Dialog::SaveAs { path, failed, then } => file::save_as(ui, cx, (path, failed.as_deref()), then.as_ref(), &mut answer),
             Dialog::Help => help::show(ui, cx, &mut answer),
-            Dialog::Recover { name, found, differs } => recover::show(ui, cx, (name, found, differs), &mut answer),
+            Dialog::Recover { name, found, differs, changed, studio } => {
+                recover::show(ui, cx, (name, found, differs), (*changed, *studio), &mut answer);
+            }
             Dialog::Sign { kind, place, hands, reason, failed } => {
                 sign::show(ui, cx, (kind, *place), (hands, reason, failed), &mut answer);
             }

@@ -12,10 +12,8 @@ use crate::app::action::Action;
 use crate::app::dialog::{Answer, Dialog, Then};
 use crate::app::recovery::Recovery;
 use crate::app::workbook::Workbook;
-use crate::files::batch::LONGEST_DOCUMENT;
 use crate::files::preferences::Theme;
-use crate::job::format::read_job;
-use crate::job::{Accepted, Job, Place};
+use crate::job::{Accepted, Place};
 use crate::texts::Texts;
 
 impl Window {
@@ -119,13 +117,14 @@ impl Window {
 
     fn save_as(&mut self, ctx: &Context, path: PathBuf, then: Option<Then>) {
         let shown = path.display().to_string();
-        let (was, revision) = (Recovery::key(&self.workbook), self.workbook.revision);
+        let (was, revision) = (Recovery::keys(&self.workbook), self.workbook.revision);
         match self.workbook.save_as(&*self.disk, path.clone()) {
             Ok(()) => {
                 if let Some(recovery) = &mut self.recovery {
                     // What was set aside under the old name is safe under the new one.
-                    recovery.settled_as(&was, revision);
+                    recovery.settled_as(was, revision);
                 }
+                self.apart_settled();
                 self.preferences.opened(&path);
                 self.dialog = None;
                 self.wake(ctx);
@@ -150,40 +149,10 @@ impl Window {
                 self.dialog = None;
             }
             Answer::Browse => self.browse(ctx),
-            Answer::Recover => self.recover(ctx),
+            Answer::Recover => self.recover(ctx, false),
+            Answer::RecoverApart => self.recover(ctx, true),
             Answer::LeaveOut => self.leave_out(),
         }
-    }
-
-    /// Takes up the work that was set aside, as changes that are not saved.
-    fn recover(&mut self, ctx: &Context) {
-        let Some(Dialog::Recover { found, .. }) = self.dialog.take() else { return };
-        let Ok(opened) = read_job(&found.bytes) else { return };
-        match found.key.path.as_deref() {
-            Some(path) if matches!(self.disk.exists(path), Ok(true)) => self.open(ctx, path),
-            _ => self.workbook = Workbook::new_in(Arc::clone(&self.workbook.studio), self.today),
-        }
-        let name = Texts::english().label("do-recover");
-        self.workbook.edit(name, move |job| *job = opened.document);
-        self.wake(ctx);
-    }
-
-    /// Leaves out for good what was set aside, and asks about the next.
-    fn leave_out(&mut self) {
-        if let (Some(Dialog::Recover { found, .. }), Some(recovery)) = (self.dialog.take(), &self.recovery) {
-            recovery.discard(&found);
-        }
-        self.ask_recovery();
-    }
-
-    /// Asks about work that was set aside before and never saved, the newest first.
-    pub(super) fn ask_recovery(&mut self) {
-        let Some(found) = self.recovery.as_ref().and_then(|recovery| recovery.found().into_iter().next()) else { return };
-        let Ok(opened) = read_job(&found.bytes) else { return };
-        let on_disk = found.key.path.as_ref().and_then(|path| self.disk.read(path, LONGEST_DOCUMENT).ok());
-        let saved = on_disk.and_then(|bytes| read_job(&bytes).ok()).map(|opened| opened.document).unwrap_or_default();
-        let differs = parts_that_differ(&saved, &opened.document);
-        self.dialog = Some(Dialog::Recover { name: opened.document.name.clone(), found: Box::new(found), differs });
     }
 
     fn sign(&mut self, kind: &'static str, place: Place, hands: String, reason: String) {
@@ -268,19 +237,4 @@ fn sample_path() -> PathBuf {
         Some(Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs/mixed-kiln.ron")),
     ];
     candidates.into_iter().flatten().find(|path| path.exists()).unwrap_or_else(|| PathBuf::from("sample-jobs/mixed-kiln.ron"))
-}
-
-/// The parts of a job that are not the same in two, by the keys of their names.
-fn parts_that_differ(one: &Job, other: &Job) -> Vec<&'static str> {
-    let parts = [
-        ("stage-orders", one.orders != other.orders),
-        ("stage-patterns", one.patterns != other.patterns),
-        ("stage-trees", one.trees != other.trees),
-        ("stage-flasks", one.flasks != other.flasks),
-        ("stage-burnout", one.burnouts != other.burnouts),
-        ("stage-metal", one.melts != other.melts),
-        ("stage-quotes", one.quotes != other.quotes),
-        ("stage-record", one.record != other.record),
-    ];
-    parts.into_iter().filter(|(_, differs)| *differs).map(|(key, _)| key).collect()
 }

@@ -130,6 +130,12 @@ findings-note = { $count ->
        *[other] { $count } Notes
     }
 findings-faults = Left out
+do-stop-reading = Stop
+reading-stopped = its reading was stopped; look for pattern files again to go on
+findings-reading-left = { $seconds ->
+        [one] about one second left
+       *[other] about { $seconds } seconds left
+    }
 findings-reading = Reading patterns, { $read } of { $all }
 findings-unit-metric = mm g °C
 findings-unit-trade = in dwt °F
@@ -241,6 +247,7 @@ help-tab = Tab takes it and moves on.
 help-escape = Escape puts back what stood there.
 help-space = Where a default stands in lighter ink, Space takes it.
 help-choice = On a list of choices, letters look through it, arrows go along it, Enter takes one.
+help-figure = On a figure, Enter leads to its working.
 help-units = Any unit of the kind may be typed, with a comma or a point, and simple sums such as 61.34-59.18.
 edit-studio-of-folder = take the studio of the folder
 do-look-again = Look for pattern files again

@@ -3,6 +3,7 @@
 use eframe::egui::{Key, KeyboardShortcut, Modifiers};
 
 use super::page::Page;
+use crate::files::preferences::Theme;
 use crate::job::Place;
 
 /// Something to be done.
@@ -20,6 +21,8 @@ pub enum Action {
     OpenLast,
     /// Pattern files that were not there or could not be read, once more.
     LookAgain,
+    /// No more pattern files are read for now.
+    StopReading,
     /// What can be done, and the keys for it.
     Help,
     /// To the disk.
@@ -54,6 +57,10 @@ pub enum Action {
     Answer(&'static str, Place),
     /// Day and evening.
     Theme,
+    /// Day, evening, or as the system has it.
+    Dress(Theme),
+    /// Type of a size, in percent.
+    Zoom(u32),
     /// Metric and trade units.
     Units,
     /// Comma or point for the decimal mark.
@@ -105,6 +112,7 @@ impl Action {
             Self::OpenSample => "do-open-sample",
             Self::OpenLast => "do-open-last",
             Self::LookAgain => "do-look-again",
+            Self::StopReading => "do-stop-reading",
             Self::Help => "do-help",
             Self::Save => "do-save",
             Self::SaveAs => "do-save-as",
@@ -121,7 +129,8 @@ impl Action {
             Self::Go(page) => page.key(),
             Self::Show(_) => "do-show",
             Self::Answer(..) => "do-answer",
-            Self::Theme => "do-theme",
+            Self::Theme | Self::Dress(_) => "do-theme",
+            Self::Zoom(_) => "settings-zoom",
             Self::Units => "do-units",
             Self::Comma => "do-comma",
             Self::Larger => "do-larger",

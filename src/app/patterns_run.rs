@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, channel};
 use std::sync::{Arc, OnceLock};
+use std::time::Instant;
 
 use crate::calc::{PatternRun, Runs};
 use crate::files::disk::RealDisk;
@@ -14,12 +15,25 @@ use crate::mesh::Limits;
 /// Wakes whoever waits for a file.
 type Wake = Box<dyn Fn() + Send + Sync>;
 
+/// How far the reading of pattern files is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Reading {
+    /// Files read since this reading began.
+    pub read: usize,
+    /// Files asked for since then.
+    pub all: usize,
+    /// Seconds that the rest will take, once one file was read and as far as files are alike.
+    pub seconds_left: Option<u64>,
+}
+
 /// Reads pattern files on threads of its own.
 #[derive(Default)]
 pub struct PatternReader {
     folder: PathBuf,
     known: BTreeMap<PathBuf, Option<PatternRun>>,
     waits: Vec<Receiver<(PathBuf, PatternRun)>>,
+    /// When the files that are being read were asked for, and how many were known before.
+    began: Option<(Instant, usize)>,
     /// Called when a file was read; said once, and heard by reading that began before it was said.
     wake: Arc<OnceLock<Wake>>,
 }
@@ -55,6 +69,9 @@ impl PatternReader {
             runs.patterns.insert(pattern.id, known.clone().unwrap_or(PatternRun::Pending));
         }
         if !fresh.is_empty() {
+            if self.progress().is_none_or(|reading| reading.all == fresh.len()) {
+                self.began = Some((Instant::now(), self.known.len() - fresh.len()));
+            }
             self.read(fresh);
         }
         runs.patterns != before
@@ -104,20 +121,41 @@ impl PatternReader {
             }
         });
         if came {
-            for pattern in &job.patterns {
-                let Some(file) = &pattern.file else { continue };
-                if let Some(Some(run)) = self.known.get(&self.folder.join(&file.path)) {
-                    runs.patterns.insert(pattern.id, run.clone());
-                }
-            }
+            self.put(job, runs);
         }
         came
     }
 
-    /// Files read, and files asked for; none where none is being read.
+    /// Stops reading: what was not read yet counts as not read, and says so, until it is looked for again.
+    pub fn stop(&mut self, why: &str, job: &Job, runs: &mut Runs) {
+        // A reader that finds nobody waiting ends after the file it is at.
+        self.waits.clear();
+        for run in self.known.values_mut().filter(|run| run.is_none()) {
+            *run = Some(PatternRun::Unreadable(why.to_owned()));
+        }
+        self.put(job, runs);
+    }
+
+    fn put(&self, job: &Job, runs: &mut Runs) {
+        for pattern in &job.patterns {
+            let Some(file) = &pattern.file else { continue };
+            if let Some(Some(run)) = self.known.get(&self.folder.join(&file.path)) {
+                runs.patterns.insert(pattern.id, run.clone());
+            }
+        }
+    }
+
+    /// How far the reading is; none where nothing is being read.
     #[must_use]
-    pub fn progress(&self) -> Option<(usize, usize)> {
-        let read = self.known.values().filter(|run| run.is_some()).count();
-        (read < self.known.len()).then_some((read, self.known.len()))
+    pub fn progress(&self) -> Option<Reading> {
+        let known = self.known.values().filter(|run| run.is_some()).count();
+        if known == self.known.len() {
+            return None;
+        }
+        let (since, before) = self.began.unwrap_or((Instant::now(), 0));
+        let (read, all) = (known.saturating_sub(before), self.known.len().saturating_sub(before));
+        #[allow(clippy::cast_precision_loss, clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "an estimate in seconds")]
+        let seconds_left = (read > 0).then(|| (since.elapsed().as_secs_f64() / read as f64 * (all - read) as f64).ceil() as u64);
+        Some(Reading { read, all, seconds_left })
     }
 }

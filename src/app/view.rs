@@ -16,6 +16,8 @@ pub struct View {
     pub shown: bool,
     /// The figure whose working is shown.
     pub chosen: Option<Chosen>,
+    /// The working pane is to take the focus: a figure was chosen by keys.
+    pub to_working: bool,
     /// Is the working pane open?
     pub working: bool,
     /// Is the list of findings open?

@@ -59,7 +59,7 @@ pub struct Window {
     home: Option<Home>,
     recovery: Option<Recovery>,
     /// Work that was taken up under another name than it was set aside under, and is not saved yet.
-    apart: Vec<Box<RecoveryFound>>,
+    apart: Vec<RecoveryFound>,
     kept: Preferences,
     may_close: bool,
     browsing: Option<Receiver<Option<PathBuf>>>,

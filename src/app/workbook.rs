@@ -8,7 +8,7 @@ use jiff::tz::TimeZone;
 
 use super::computed::Computed;
 use super::history::{History, Moment};
-use super::patterns_run::PatternReader;
+use super::patterns_run::{PatternReader, Reading};
 use super::view::View;
 use crate::calc::{PatternRun, Runs, Setting};
 use crate::files::batch::{Batch, OpenError, SaveBatchError};
@@ -200,10 +200,17 @@ impl Workbook {
         came
     }
 
-    /// How far the reading of pattern files is: read, and asked for. None where nothing is being read.
+    /// How far the reading of pattern files is. None where nothing is being read.
     #[must_use]
-    pub fn reading(&self) -> Option<(usize, usize)> {
+    pub fn reading(&self) -> Option<Reading> {
         self.reader.progress()
+    }
+
+    /// Stops the reading of pattern files; what rests on those not read says so.
+    pub fn stop_reading(&mut self) {
+        let why = Texts::english().label("reading-stopped");
+        self.reader.stop(&why, &self.job, &mut self.runs);
+        self.recompute();
     }
 
     /// Told where somebody is to be woken when a file was read.

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use eframe::egui::accesskit::Role;
-use eframe::egui::{Event, Key, Modifiers, MouseWheelSource, MouseWheelUnit, Pos2, Rect, TouchPhase, vec2};
+use eframe::egui::{Event, Key, Modifiers, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2, Rect, TouchPhase, vec2};
 use egui_kittest::kittest::{AccessKitNode, NodeT, Queryable, by};
 use egui_kittest::{Harness, Node};
 use pourbook::app::page::Page;
@@ -52,6 +52,9 @@ impl Kind {
         }
     }
 }
+
+/// Higher than this, something is not looked for as a whole.
+const TALL: f32 = 500.0;
 
 /// A text of the catalogue.
 pub fn words(key: &str) -> String {
@@ -125,7 +128,13 @@ impl Hands {
 
     fn click(&mut self, want: Want<'_>) {
         self.moves += 1;
-        self.node(want).click();
+        let rect = self.node(want).rect();
+        // Of what is higher than the window the top is in sight.
+        let at = if rect.height() > TALL { rect.left_top() + vec2(20.0, 10.0) } else { rect.center() };
+        self.harness.hover_at(at);
+        for pressed in [true, false] {
+            self.harness.event(Event::PointerButton { pos: at, button: PointerButton::Primary, pressed, modifiers: Modifiers::NONE });
+        }
         self.run();
     }
 
@@ -145,10 +154,11 @@ impl Hands {
             let rect = self.node(want).rect();
             let dialog = self.harness.state().dialog.is_some();
             let beside = rect.center().x < 176.0 || (16.0..17.0).contains(&rect.top());
-            if dialog || beside || (rect.top() >= top && rect.bottom() <= bottom) || rect.height() > bottom - top {
+            let tall = rect.height() > TALL && (top..bottom - 100.0).contains(&rect.top());
+            if dialog || beside || tall || (rect.top() >= top && rect.bottom() <= bottom) {
                 return;
             }
-            let over = rect.center().y - size.y / 2.0;
+            let over = if rect.height() > TALL { rect.top() - 200.0 } else { rect.center().y - size.y / 2.0 };
             self.wheel(Pos2::new(600.0, size.y / 2.0), over.clamp(-300.0, 300.0));
         }
         panic!("{want:?} does not come into sight: {:?}", self.node(want).rect());

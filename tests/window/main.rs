@@ -5,6 +5,7 @@
 mod bench;
 mod build;
 mod crash;
+mod deeds;
 mod fields;
 mod hands;
 mod house;

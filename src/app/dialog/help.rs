@@ -20,7 +20,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, answer: &mut Option<Answer>) {
                 ui.end_row();
             }
         });
-        for key in ["help-enter", "help-tab", "help-escape", "help-space", "help-choice", "help-units"] {
+        for key in ["help-enter", "help-tab", "help-escape", "help-space", "help-choice", "help-figure", "help-units"] {
             heading::says(ui, &cx.label(key), &tokens);
         }
     });

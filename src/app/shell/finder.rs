@@ -62,9 +62,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     }
 }
 
+/// So many are shown.
+const MOST: usize = 40;
+/// So many that fit are looked at, of which the closest are shown.
+const LOOKED_AT: usize = 400;
+
 /// At most so many of what is called so, the closest first.
 fn hits(cx: &Cx<'_>, text: &str) -> Vec<(String, String, Hit)> {
-    const MOST: usize = 40;
     let wanted: Vec<String> = text.to_lowercase().split_whitespace().map(str::to_owned).collect();
     if wanted.is_empty() {
         return Vec::new();
@@ -75,7 +79,7 @@ fn hits(cx: &Cx<'_>, text: &str) -> Vec<(String, String, Hit)> {
     };
     let mut found = Vec::new();
     let mut add = |what: &str, words: String, hit: Hit| {
-        if found.len() < MOST && fits(&words) {
+        if found.len() < LOOKED_AT && fits(&words) {
             found.push((cx.label(what), words, hit));
         }
     };
@@ -100,7 +104,7 @@ fn hits(cx: &Cx<'_>, text: &str) -> Vec<(String, String, Hit)> {
         add("finder-flask", name, Hit::Do(Action::Show(Place::Flask(flask.id))));
     }
     for figure in cx.computed.book.figures() {
-        if found_enough(&found) {
+        if found.len() >= LOOKED_AT {
             break;
         }
         let title = figure_title(&figure, cx.texts);
@@ -114,9 +118,13 @@ fn hits(cx: &Cx<'_>, text: &str) -> Vec<(String, String, Hit)> {
             found.push((cx.label("finder-figure"), words, Hit::Figure(figure.id)));
         }
     }
+    found.sort_by_cached_key(|(_, words, _)| far(&wanted, &words.to_lowercase()));
+    found.truncate(MOST);
     found
 }
 
-fn found_enough<T>(found: &[T]) -> bool {
-    found.len() >= 40
+/// How far words are from what was typed: all of it as it stands, every part at the beginning of a word, or anywhere.
+fn far(wanted: &[String], words: &str) -> u8 {
+    let starts = |part: &String| words.split(|sign: char| !sign.is_alphanumeric()).any(|word| word.starts_with(part.as_str()));
+    if words.starts_with(&wanted.join(" ")) { 0 } else { 2 - u8::from(wanted.iter().all(starts)) }
 }

@@ -1,9 +1,10 @@
 //! The findings line: how many of each weight, the worst of each, and the list when it is open.
 
-use eframe::egui::{Align, Label, Layout, RichText, ScrollArea, Ui};
+use eframe::egui::{Align, Label, Layout, Rect, RichText, ScrollArea, Sense, Ui, WidgetInfo, accesskit::Role, vec2};
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
+use crate::app::patterns_run::Reading;
 use crate::app::widget::finding::finding;
 use crate::app::widget::mark::{colour, mark};
 use crate::app::widget::{button, heading};
@@ -11,7 +12,7 @@ use crate::calc::{Finding, Weight};
 use crate::paper::words::{finding_sentence, weight_words};
 
 /// Shows the line. `reading` says how far the reading of pattern files is.
-pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, reading: Option<(usize, usize)>) {
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, reading: Option<Reading>) {
     let tokens = cx.tokens;
     ui.horizontal_centered(|ui| {
         ui.add_space(12.0);
@@ -25,13 +26,31 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, reading: Option<(usize, usize)>) {
             if button::link(ui, &cx.label(if metric { "findings-unit-metric" } else { "findings-unit-trade" }), &tokens).clicked() {
                 cx.act(Action::Units);
             }
-            if let Some((read, all)) = reading {
-                ui.label(RichText::new(cx.say("findings-reading", &[("read", read.into()), ("all", all.into())])).color(tokens.ink2));
-                ui.spinner();
+            if let Some(reading) = reading {
+                progress(ui, cx, reading);
             }
             ui.with_layout(Layout::left_to_right(Align::Center), |ui| counts(ui, cx));
         });
     });
+}
+
+/// How far the reading of pattern files is, with a way to stop it.
+fn progress(ui: &mut Ui, cx: &mut Cx<'_>, reading: Reading) {
+    let tokens = cx.tokens;
+    if button::link(ui, &cx.label("do-stop-reading"), &tokens).clicked() {
+        cx.act(Action::StopReading);
+    }
+    let args = [("read", reading.read.into()), ("all", reading.all.into())];
+    let words = cx.say("findings-reading", &args);
+    let left = reading.seconds_left.map(|left| cx.say("findings-reading-left", &[("seconds", left.into())]));
+    let (rect, response) = ui.allocate_exact_size(vec2(90.0, 8.0), Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::ProgressIndicator, true, &words));
+    #[allow(clippy::cast_precision_loss, reason = "a share of a bar")]
+    let share = reading.read as f32 / reading.all.max(1) as f32;
+    ui.painter().rect_filled(rect, 2, tokens.rule);
+    ui.painter().rect_filled(Rect::from_min_size(rect.min, vec2(rect.width() * share, rect.height())), 2, tokens.act);
+    let words = [Some(words), left].into_iter().flatten().collect::<Vec<_>>().join(", ");
+    ui.label(RichText::new(words).color(tokens.ink2));
 }
 
 fn counts(ui: &mut Ui, cx: &mut Cx<'_>) {

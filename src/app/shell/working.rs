@@ -1,7 +1,7 @@
 //! The working pane: how the chosen figure comes about, in words, in symbols and in numbers; where it comes from; what rests on it; where it
 //! fails; and what it would be with other numbers, without touching the batch.
 
-use eframe::egui::{Align, FontId, Id as UiId, Label, Layout, RichText, ScrollArea, Ui};
+use eframe::egui::{Align, FontId, Id as UiId, Label, Layout, RichText, ScrollArea, Sense, Ui, WidgetInfo, accesskit::Role};
 use rust_decimal::Decimal;
 
 use crate::app::cx::Cx;
@@ -19,7 +19,12 @@ use crate::stock::sources;
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     let tokens = cx.tokens;
     ui.add_space(8.0);
-    heading::group(ui, &cx.label("working-title"), &tokens);
+    let title = heading::group(ui, &cx.label("working-title"), &tokens);
+    let top = ui.interact(title.rect, UiId::unique("top of the working pane"), Sense::focusable_noninteractive());
+    top.widget_info(|| WidgetInfo::labeled(Role::Heading, true, cx.label("working-title")));
+    if std::mem::take(&mut cx.view.to_working) {
+        top.request_focus();
+    }
     let Some(id) = cx.view.chosen.and_then(|chosen| chosen.find(&cx.computed.book)) else {
         heading::says(ui, &cx.label("working-none"), &tokens);
         return;

@@ -90,6 +90,8 @@ pub fn figure(ui: &mut Ui, cx: &mut Cx<'_>, id: Id, look: Look) -> Response {
     // Who goes over it by keys reads its working where the pane is open; a click opens it.
     if response.clicked() || (response.gained_focus() && !chosen) {
         cx.choose(id, response.clicked());
+        // Enter leads into the pane: on the way there by Tab lie other figures.
+        cx.view.to_working = response.clicked() && !ui.input(|input| input.pointer.any_click());
     }
     response.on_hover_text(title)
 }

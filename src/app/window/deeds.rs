@@ -30,6 +30,7 @@ impl Window {
                 None => self.leave(ctx, Then::AskOpen),
             },
             Action::LookAgain => workbook.look_again(),
+            Action::StopReading => workbook.stop_reading(),
             Action::Help => self.dialog = Some(Dialog::Help),
             Action::Save => self.save(ctx, None),
             Action::SaveAs => self.ask_save_as(None),
@@ -49,6 +50,8 @@ impl Window {
                 self.dialog = Some(Dialog::Sign { kind, place, hands: String::new(), reason: String::new(), failed: None });
             }
             Action::Theme => self.preferences.theme = if ctx.theme() == egui::Theme::Dark { Theme::Light } else { Theme::Dark },
+            Action::Dress(theme) => self.preferences.theme = theme,
+            Action::Zoom(percent) => self.preferences.zoom = percent.clamp(75, 200),
             Action::Units => self.preferences.trade_units = !self.preferences.trade_units,
             Action::Comma => self.preferences.comma = !self.preferences.comma,
             Action::Larger => self.preferences.zoom_by(1),

@@ -18,13 +18,13 @@ use crate::texts::Texts;
 
 /// What was set aside.
 enum Aside {
-    Job(Job),
-    Studio(Studio),
+    Job(Box<Job>),
+    Studio(Box<Studio>),
 }
 
 fn aside(found: &RecoveryFound) -> Option<Aside> {
-    let studio = || read_studio(&found.bytes).ok().map(|opened| Aside::Studio(opened.document));
-    read_job(&found.bytes).ok().map(|opened| Aside::Job(opened.document)).or_else(studio)
+    let studio = || read_studio(&found.bytes).ok().map(|opened| Aside::Studio(Box::new(opened.document)));
+    read_job(&found.bytes).ok().map(|opened| Aside::Job(Box::new(opened.document))).or_else(studio)
 }
 
 impl Window {
@@ -38,9 +38,9 @@ impl Window {
                 self.stand_where(ctx, there);
                 if there.is_none() {
                     // It goes on under another name, so that saving does not settle what was set aside under this one.
-                    self.apart.push(Box::clone(&found));
+                    self.apart.push(RecoveryFound::clone(&found));
                 }
-                self.workbook.edit(name, move |now| *now = Job { job_id: if apart { now.job_id } else { job.job_id }, ..job });
+                self.workbook.edit(name, move |now| *now = Job { job_id: if apart { now.job_id } else { job.job_id }, ..*job });
                 // The studio of the same folder may have been changed as well.
                 let folder = found.key.path.as_deref().map(|path| folder_of(path).to_owned());
                 self.wake(ctx);
@@ -54,7 +54,7 @@ impl Window {
                     let job = folder.and_then(|folder| self.some_job(folder));
                     self.stand_where(ctx, job.as_deref());
                 }
-                self.workbook.edit_studio(name, move |now| *now = studio);
+                self.workbook.edit_studio(name, move |now| *now = *studio);
                 self.wake(ctx);
             }
             None => {}

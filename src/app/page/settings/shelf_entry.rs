@@ -23,6 +23,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, one: &Listed) {
         ui.add(Label::new(RichText::new(problem).color(tokens.caution)).wrap());
     }
     buttons(ui, cx, one);
+    in_this_batch(ui, cx, &one.id);
     let own = own_entry(cx, &one.id).cloned();
     if let Some(own) = own {
         editor(ui, cx, &own);
@@ -64,6 +65,22 @@ fn buttons(ui: &mut Ui, cx: &mut Cx<'_>, one: &Listed) {
     });
     if changed && one.whence != Whence::Hidden {
         heading::says(ui, &cx.label(take_back_says(&one.id)), &tokens);
+    }
+}
+
+/// The batch keeps an entry as it was when it was chosen; where the shelf says something else by now, it may take that.
+fn in_this_batch(ui: &mut Ui, cx: &mut Cx<'_>, id: &EntryId) {
+    let tokens = cx.tokens;
+    let Some(copied) = cx.job.shelf.iter().find(|copied| copied.entry.id() == id) else { return };
+    let today = cx.computed.shelves.today.hash_of(id.as_str());
+    if today.is_none_or(|today| today == copied.hash) {
+        return;
+    }
+    heading::says(ui, &cx.label("shelf-batch-keeps"), &tokens);
+    if button::plain(ui, &cx.label("shelf-batch-takes"), &tokens).clicked() {
+        let id = id.clone();
+        // A copy that is let go is taken anew, as the shelf is today.
+        cx.edit("edit-shelf-batch", move |job| job.shelf.retain(|copied| *copied.entry.id() != id));
     }
 }
 

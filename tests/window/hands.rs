@@ -188,14 +188,6 @@ impl Hands {
         self.settle();
     }
 
-    pub fn reach_field(&mut self, name: &str) {
-        self.reach(Want { kind: Kind::Field, name, nth: 0 });
-    }
-
-    pub fn reach_list(&mut self, name: &str) {
-        self.reach(Want { kind: Kind::List, name, nth: 0 });
-    }
-
     /// Presses a button.
     pub fn press(&mut self, name: &str) {
         self.press_nth(name, 0);

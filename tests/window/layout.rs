@@ -54,6 +54,25 @@ fn nothing_is_cut_or_overlaps() {
 }
 
 #[test]
+fn an_empty_batch_fits_and_says_what_comes_first() {
+    let mut told = Vec::new();
+    for (width, height, zoom) in [(1280.0, 800.0, 100), (1024.0, 700.0, 100), (1024.0, 700.0, 150)] {
+        let sight = Sight { width, height, dark: false, zoom, trade: false };
+        let mut harness = super::empty(sight);
+        for page in Page::RAIL {
+            harness.state_mut().workbook.view.page = page;
+            harness.run();
+            let seen = texts(&harness.output().shapes);
+            told.extend(faults(&seen).into_iter().map(|fault| format!("{sight:?} {page:?}: {fault}")));
+            // Every page but the studio's own leads on: with a sample, or with what comes first.
+            let leads = harness.query_all_by_label(&super::hands::words("do-open-sample")).count();
+            assert!(leads > 0 || page == Page::Settings, "{page:?} offers the sample");
+        }
+    }
+    assert!(told.is_empty(), "{} faults:\n{}", told.len(), told.join("\n"));
+}
+
+#[test]
 fn nothing_is_cut_or_overlaps_below_the_fold() {
     let mut told = Vec::new();
     for width in [1280.0, 1024.0] {

@@ -11,7 +11,7 @@ use crate::app::widget::{button, heading};
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, answer: &mut Option<Answer>) {
     let tokens = cx.tokens;
     heading::title(ui, &cx.label("do-help"), "", &tokens);
-    ScrollArea::vertical().max_height(420.0).show(ui, |ui| {
+    ScrollArea::vertical().max_height(420.0).min_scrolled_height(420.0).show(ui, |ui| {
         Grid::new("keys").num_columns(2).spacing([32.0, 4.0]).show(ui, |ui| {
             for action in Action::PLAIN {
                 let Some(shortcut) = action.shortcut() else { continue };

@@ -56,10 +56,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         results(ui, cx, &figures);
     }
     ui.add_space(3.0 * STEP);
-    finding::of_page(ui, cx, |_| true);
+    // An empty batch has nothing yet that a finding could help with.
+    if flasks > 0 {
+        finding::of_page(ui, cx, |_| true);
+    }
     ui.add_space(3.0 * STEP);
     super::batch::about(ui, cx);
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         if button::main(ui, &cx.label("do-sheet"), &tokens).clicked() {
             cx.act(Action::Sheet);
         }

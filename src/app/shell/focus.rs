@@ -47,7 +47,7 @@ pub fn ring(ctx: &Context, tokens: &Tokens) {
         return;
     }
     if let Some(response) = ctx.read_response(id).filter(|response| response.interact_rect.is_positive()) {
-        let painter = ctx.layer_painter(response.layer_id).with_clip_rect(response.interact_rect.expand(3.0));
-        painter.rect_stroke(response.interact_rect.expand(1.0), 3, Stroke::new(2.0, tokens.act), StrokeKind::Inside);
+        let painter = ctx.layer_painter(response.layer_id).with_clip_rect(response.interact_rect.expand(5.0));
+        painter.rect_stroke(response.interact_rect.expand(3.0), 3, Stroke::new(2.0, tokens.act), StrokeKind::Inside);
     }
 }

@@ -7,8 +7,8 @@ use rust_decimal::Decimal;
 use crate::app::cx::Cx;
 use crate::app::theme::{bold, size};
 use crate::app::widget::figure::printed;
+use crate::app::widget::heading;
 use crate::app::widget::number::{Number, signed};
-use crate::app::widget::{button, heading};
 use crate::calc::rule::{How, Rule};
 use crate::calc::{Id, Origin, Value};
 use crate::paper::words::{cause_words, figure_title, print_value, trust_words};
@@ -176,8 +176,12 @@ fn used_by(ui: &mut Ui, cx: &mut Cx<'_>, id: Id) {
         heading::says(ui, &cx.label("working-used-by-none"), &tokens);
     }
     for user in users {
-        let title = figure_title(&cx.computed.book.figure(user), cx.texts);
-        if button::link(ui, &title, &tokens).clicked() {
+        let figure = cx.computed.book.figure(user);
+        let title = figure_title(&figure, cx.texts);
+        // Several figures of one kind may rest on it, each somewhere else.
+        let here = figure.place == cx.computed.book.figure(id).place;
+        let words = if here { title } else { format!("{title}, {}", crate::app::names::place(cx, figure.place)) };
+        if ui.add(eframe::egui::Button::new(RichText::new(words).color(tokens.act)).frame(false).wrap()).clicked() {
             cx.choose(user, true);
         }
     }

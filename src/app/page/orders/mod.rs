@@ -51,7 +51,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         }
     }
     ui.add_space(3.0 * STEP);
-    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Orders);
+    if !(job.orders.is_empty() && job.flasks.is_empty()) {
+        finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Orders);
+    }
 }
 
 fn order_fields(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {

@@ -104,7 +104,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         let line = format!("{} {} {} {}", cx.label(kind_key(one.kind)), one.name, one.id, cx.label(one.whence.key())).to_lowercase();
         wanted.split_whitespace().all(|part| line.contains(part))
     };
-    let found: Vec<Listed> = listed(cx).into_iter().filter(fits).collect();
+    let all = listed(cx);
+    let found: Vec<&Listed> = all.iter().filter(|one| fits(one)).collect();
     if found.is_empty() {
         heading::says(ui, &cx.label("shelf-nothing"), &tokens);
     }
@@ -120,9 +121,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             }
         },
     );
-    if let Some(one) = listed(cx).into_iter().find(|one| one.id.as_str() == chosen) {
+    if let Some(one) = all.iter().find(|one| one.id.as_str() == chosen) {
         ui.add_space(2.0 * STEP);
-        shelf_entry::show(ui, cx, &one);
+        shelf_entry::show(ui, cx, one);
     }
 }
 

@@ -19,10 +19,11 @@ ROOT = Path(__file__).resolve().parents[2]
 ROUNDS = 7
 
 
-def shown_after(process, begin):
+def shown_after(process, begin, environment):
     """Seconds until the process has a visible window; None where it has none within ten seconds."""
     while time.monotonic() - begin < 10:
-        found = subprocess.run(["xdotool", "search", "--onlyvisible", "--pid", str(process.pid)], capture_output=True, text=True)
+        search = ["xdotool", "search", "--onlyvisible", "--pid", str(process.pid)]
+        found = subprocess.run(search, env=environment, capture_output=True, text=True)
         if found.stdout.strip():
             return time.monotonic() - begin
         time.sleep(0.004)
@@ -57,7 +58,7 @@ def main():
                     stdout=subprocess.DEVNULL,
                     stderr=subprocess.DEVNULL,
                 )
-                shown = shown_after(process, begin)
+                shown = shown_after(process, begin, environment)
                 time.sleep(3)
                 before = ticks(process)
                 time.sleep(3)

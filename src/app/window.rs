@@ -14,7 +14,6 @@ use jiff::civil::Date;
 use super::action::Action;
 use super::cx::{Cx, Wish};
 use super::dialog::{self, Answer, Dialog, Then};
-use super::page::Page;
 use super::recovery::Recovery;
 use super::shell::{finder, findings_line, focus, rail, top, working};
 use super::theme::Tokens;
@@ -65,8 +64,7 @@ pub struct Window {
     browsing: Option<Receiver<Option<PathBuf>>>,
     today: Date,
     dressed: bool,
-    /// The page that was drawn last, and what had the focus then.
-    drawn: (Option<Page>, Option<egui::Id>),
+    seen: focus::Seen,
 }
 
 impl Window {
@@ -105,7 +103,7 @@ impl Window {
             browsing: None,
             today,
             dressed: false,
-            drawn: (None, None),
+            seen: focus::Seen::default(),
         }
     }
 
@@ -193,6 +191,14 @@ impl Window {
         if let Some(answer) = answer {
             self.answer(ui.ctx(), answer);
         }
+        if self.seen.is_stale(self.asking()) {
+            ui.ctx().request_repaint();
+        }
+    }
+
+    /// Does a question or the finder stand before the page?
+    fn asking(&self) -> bool {
+        self.dialog.is_some() || self.workbook.view.finder.is_some()
     }
 
     /// Keys that do something wherever the focus is. Undo belongs to a field while it is written in.
@@ -252,6 +258,7 @@ impl Window {
         let (undo, redo) = (self.workbook.history.undo_name().map(str::to_owned), self.workbook.history.redo_name().map(str::to_owned));
         let reading = self.workbook.reading();
         let folder = self.workbook.folder().map(Path::to_path_buf);
+        let asking = self.asking();
         let workbook = &mut self.workbook;
         let mut cx = Cx {
             folder,
@@ -266,7 +273,9 @@ impl Window {
             drawn: std::collections::HashMap::new(),
             wishes,
         };
+        self.seen.begin(ui.ctx(), asking);
         if cx.view.bench.is_some() {
+            self.seen.away();
             CentralPanel::default().frame(Frame::new().fill(tokens.paper).inner_margin(48)).show(ui, |ui| super::bench::show(ui, &mut cx));
         } else {
             let panel = |margin| Frame::new().fill(tokens.panel).inner_margin(margin);
@@ -301,13 +310,12 @@ impl Window {
                     .show(ui, |ui| working::show(ui, &mut cx));
             }
             let message = &mut self.message;
-            let (drawn, seen) = &mut self.drawn;
+            let seen = &mut self.seen;
             CentralPanel::default().frame(Frame::new().fill(tokens.paper).inner_margin(Margin::symmetric(20, 12))).show(ui, |ui| {
                 say(ui, &cx, message);
                 let page = cx.view.page;
                 let shown = std::mem::take(&mut cx.view.shown);
-                let before = drawn.replace(page);
-                let came = shown || before.is_some_and(|before| before != page);
+                let came = seen.comes_to(page, shown);
                 // Type so large that rows find no room is gone along sideways, rather than cut.
                 let tight = ui.available_width() < LEAST;
                 ScrollArea::new([tight, true]).id_salt(page).auto_shrink([false, false]).show(ui, |ui| {

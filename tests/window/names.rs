@@ -3,8 +3,8 @@
 
 use std::collections::BTreeMap;
 
-use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
+use eframe::egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{AccessKitNode, NodeT, Queryable, by};
 use pourbook::app::page::Page;
@@ -63,6 +63,32 @@ fn order(harness: &mut Harness<'static, Window>, page: Page) -> Vec<String> {
         }
     }
     panic!("{page:?}: Tab does not lead out of the page: {names:?}");
+}
+
+#[test]
+fn a_question_gives_the_focus_back() {
+    let mut harness = on_sample("first-pour.ron", USUAL);
+    assert_eq!(focused(&harness).as_deref(), Some(words("stage-start").as_str()), "the first Tab leads to the first field");
+    for opens in [Key::F1, Key::K] {
+        for _ in 0..3 {
+            harness.key_press(Key::Tab);
+            harness.run();
+        }
+        let before = focused(&harness);
+        assert!(before.is_some());
+        harness.key_press_modifiers(if opens == Key::K { Modifiers::COMMAND } else { Modifiers::NONE }, opens);
+        harness.run();
+        assert_ne!(focused(&harness), before, "{opens:?} opens a question");
+        harness.key_press(Key::Escape);
+        harness.run();
+        assert_eq!(focused(&harness), before, "{opens:?}");
+    }
+    // Back from the bench view the page begins at its top.
+    harness.key_press(Key::F5);
+    harness.run();
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert_eq!(focused(&harness).as_deref(), Some(words("stage-start").as_str()));
 }
 
 #[test]

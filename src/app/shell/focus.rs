@@ -3,8 +3,59 @@
 use eframe::egui::style::ScrollAnimation;
 use eframe::egui::{Align, Context, Id, Rect, Sense, Stroke, StrokeKind, Ui, WidgetInfo, accesskit::Role, vec2};
 
+use crate::app::page::Page;
 use crate::app::theme::Tokens;
 use crate::app::widget::order;
+
+/// Where the focus was, from one frame to the next.
+#[derive(Debug, Default)]
+pub struct Seen {
+    /// The page that was drawn last; none in the bench view.
+    page: Option<Page>,
+    /// What had the focus then.
+    focused: Option<Id>,
+    /// What had it before a question stood before the page.
+    before: Option<Id>,
+    /// What gets it back.
+    back: Option<Id>,
+    asked: bool,
+}
+
+impl Seen {
+    /// Called before anything is drawn: a question takes the focus, and gives it back when it is answered.
+    pub fn begin(&mut self, ctx: &Context, asking: bool) {
+        if let Some(back) = self.back.take() {
+            ctx.memory_mut(|memory| memory.request_focus(back));
+        }
+        if asking && !self.asked {
+            self.before = ctx.memory(|memory| memory.focused());
+        } else if self.asked && !asking {
+            // For one frame more nothing behind the question may have the focus.
+            self.back = Some(self.before.take().unwrap_or_else(top_id));
+        }
+        self.asked = asking;
+    }
+
+    /// Did a question come up, or was one answered, since the last frame began?
+    #[must_use]
+    pub fn is_stale(&self, asking: bool) -> bool {
+        self.asked != asking || self.back.is_some()
+    }
+
+    /// The bench view is drawn instead of a page.
+    pub fn away(&mut self) {
+        self.page = None;
+    }
+
+    /// Is this page another than the one before? Then it has the focus, and nothing gets it back.
+    pub fn comes_to(&mut self, page: Page, shown: bool) -> bool {
+        let came = self.page.replace(page) != Some(page) || shown;
+        if came && self.back.is_some() {
+            self.back = Some(top_id());
+        }
+        came
+    }
+}
 
 fn top_id() -> Id {
     Id::unique("top of the page")
@@ -25,12 +76,12 @@ pub fn top(ui: &Ui, title: &str, came: bool, shown: bool) {
 }
 
 /// Brings what got the focus on this page into sight; to be called at the end of the page, inside what scrolls.
-pub fn follow(ui: &Ui, seen: &mut Option<Id>) {
+pub fn follow(ui: &Ui, seen: &mut Seen) {
     let focused = ui.memory(|memory| memory.focused());
-    if focused == *seen {
+    if focused == seen.focused {
         return;
     }
-    *seen = focused;
+    seen.focused = focused;
     let Some(response) = focused.and_then(|id| ui.ctx().read_response(id)) else { return };
     let column = ui.max_rect().x_range();
     let here = response.layer_id == ui.layer_id() && column.contains(response.rect.center().x);

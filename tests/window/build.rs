@@ -289,8 +289,7 @@ fn flask(hands: &mut Hands, filled: &Filled<'_>) {
     hands.put("flasks-scratch", filled.scratch);
     hands.pick("flasks-vessel", filled.vessel);
     hands.choose(&words("flasks-tree"), filled.tree);
-    // The default in lighter ink, confirmed.
-    hands.put("flasks-collar", "0");
+    hands.confirm(&words("flasks-collar"));
     hands.put("flasks-button-least", filled.button);
     hands.put("flasks-button-share", filled.share);
     hands.put("flasks-reserve", filled.reserve);

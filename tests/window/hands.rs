@@ -248,6 +248,18 @@ impl Hands {
         self.settle();
     }
 
+    /// Takes the default that stands in a field in lighter ink.
+    pub fn confirm(&mut self, name: &str) {
+        let want = Want { kind: Kind::Field, name, nth: 0 };
+        self.reach(want);
+        if self.way == Way::Mouse {
+            self.click(want);
+        }
+        self.key(Modifiers::NONE, Key::Space);
+        self.settle();
+        assert!(self.node(want).value().is_some_and(|value| !value.is_empty()), "{name} was taken");
+    }
+
     /// Chooses the one of a list that is called so, or begins so.
     pub fn choose(&mut self, name: &str, option: &str) {
         let want = Want { kind: Kind::List, name, nth: 0 };

@@ -1,5 +1,7 @@
 //! Tree on the scale: six entries to charge, mix and kiln start. Everything else can wait.
 
+mod first;
+
 use eframe::egui::{Id, RichText, Ui, vec2};
 
 use crate::app::action::Action;
@@ -12,9 +14,10 @@ use crate::app::widget::moment::moment;
 use crate::app::widget::number::{Number, grams};
 use crate::app::widget::{button, finding, heading};
 use crate::calc::FlaskFigures;
-use crate::job::{Burnout, BurnoutId, Flask, FlaskId, Job, Programme, Tree, TreeId, WeighedPart, Weighing};
+use crate::job::{Job, Weighing};
 use crate::quantity::{Grams, Kind};
-use crate::stock::{Alloy, Base, EntryId, Flask as Vessel, PatternMaterial, Powder, StageTable};
+use crate::stock::{Alloy, Base, EntryId, Flask as Vessel, PatternMaterial, Powder};
+use first::{first_flask, first_load, first_part, first_tree};
 
 /// Width of one of the six: three stand side by side.
 fn wide(ui: &Ui) -> f32 {
@@ -261,55 +264,6 @@ fn powder(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
     let now = cx.job.flasks.first().and_then(|flask| flask.powder.clone());
     let words = |powder: &Powder| (powder.id.clone(), powder.name.clone());
     from_shelf(ui, cx, ("start-investment", "edit-powder", wide), now.as_ref(), words, |job, chosen| first_flask(job).powder = chosen);
-}
-
-fn id_of<T: crate::stock::Shelved>(wanted: &str) -> Option<EntryId> {
-    let id = EntryId::new(wanted)?;
-    crate::stock::Shelf::shipped().get::<T>(id.as_str()).map(|_| id)
-}
-
-/// The one flask of a quick batch, with what it needs around it.
-fn first_flask(job: &mut Job) -> &mut Flask {
-    first_tree(job);
-    first_load(job);
-    let (tree, load) = (job.trees[0].id, job.burnouts[0].id);
-    if job.flasks.is_empty() {
-        let powder = id_of::<Powder>("powder-gypsum");
-        job.flasks.push(Flask {
-            id: FlaskId(1),
-            scratch: "1".to_owned(),
-            powder,
-            tree: Some(tree),
-            burnout: Some(load),
-            ..Flask::default()
-        });
-    }
-    &mut job.flasks[0]
-}
-
-fn first_tree(job: &mut Job) -> &mut Tree {
-    if job.trees.is_empty() {
-        job.trees.push(Tree { id: TreeId(1), ..Tree::default() });
-    }
-    &mut job.trees[0]
-}
-
-fn first_part(job: &mut Job) -> &mut WeighedPart {
-    first_flask(job);
-    let tree = first_tree(job);
-    if tree.weighed.is_empty() {
-        tree.weighed.push(WeighedPart::default());
-    }
-    &mut tree.weighed[0]
-}
-
-fn first_load(job: &mut Job) -> &mut Burnout {
-    if job.burnouts.is_empty() {
-        let kiln = id_of::<crate::stock::Kiln>("kiln-studio");
-        let programme = id_of::<StageTable>("stages-wax").map(Programme::Table);
-        job.burnouts.push(Burnout { id: BurnoutId(1), kiln, programme, ..Burnout::default() });
-    }
-    &mut job.burnouts[0]
 }
 
 /// Type as large as the place bears.

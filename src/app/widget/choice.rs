@@ -138,7 +138,9 @@ pub fn pick<T: Clone>(
         found = looked_through(offered(), &looking.typed.to_lowercase());
         settle(&mut looking, &found, asked.step);
     }
-    let mut chosen = asked.take.then(|| looking.at.and_then(|at| found.get(at)).cloned()).flatten();
+    let mut chosen = looking.at.filter(|_| asked.take).and_then(|at| found.get(at)).cloned();
+    // Where nothing is called so the list stays, to be looked through again.
+    let taken = chosen.is_some();
     let list = Popup::from_toggle_button_response(&response)
         .id(popup)
         .width(width.max(260.0))
@@ -159,10 +161,10 @@ pub fn pick<T: Clone>(
             node.set_bounds(accesskit::Rect { x0, y0, x1, y1 });
         });
     }
-    if asked.take || asked.leave {
+    if taken || asked.leave {
         Popup::close_id(ui.ctx(), popup);
     }
-    if asked.take {
+    if taken {
         order::move_down(ui.ctx(), id, response.rect);
     }
     looking.moved = false;

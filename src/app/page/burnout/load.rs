@@ -1,17 +1,18 @@
 //! What a load is: its kiln, its pour, its programme, the flasks in it.
 
-use eframe::egui::{Id, Ui};
+use eframe::egui::{Checkbox, Id, Ui, vec2};
 
 use super::change;
 use crate::app::cx::Cx;
 use crate::app::page::take_out::take_out;
+use crate::app::theme::ROW;
 use crate::app::widget::choice::{choice, entry_of};
 use crate::app::widget::moment::moment;
 use crate::app::widget::number::{Number, number};
-use crate::app::widget::row::row;
+use crate::app::widget::row::{LABEL, row};
 use crate::app::widget::text::{notes, text};
 use crate::app::widget::{button, heading};
-use crate::job::{Burnout, Place, Programme, Segment};
+use crate::job::{Burnout, Flask, FlaskId, Place, Programme, Segment};
 use crate::quantity::{Finite, Kind};
 use crate::stock::{Kiln, StageTable};
 
@@ -83,23 +84,36 @@ fn own_segments(cx: &mut Cx<'_>, load: &Burnout) {
     change(cx, "edit-burnout-own", load.id, move |load| load.programme = Some(Programme::Segments(segments)));
 }
 
-/// The flasks that stand in it, and where.
+/// The flasks of the batch: which stand in it, and where.
 pub fn flasks(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
     let tokens = cx.tokens;
     let job = cx.job;
     heading::group(ui, &cx.label("heat-flasks"), &tokens);
-    for flask in job.flasks.iter().filter(|flask| flask.burnout == Some(load.id)) {
-        let (name, id) = (crate::app::names::flask(cx, flask.id), flask.id);
-        let label = format!("{} {name}", cx.label("heat-position"));
-        let place = Id::unique(("flask-position", id.0));
-        if let Some(position) = row(ui, &name, &tokens, |ui| text(ui, cx, place, &label, &flask.kiln_position, 160.0)) {
-            cx.edit("edit-burnout-position", move |job| {
-                if let Some(flask) = job.flasks.iter_mut().find(|flask| flask.id == id) {
-                    flask.kiln_position = position;
-                }
-            });
-        }
+    for flask in &job.flasks {
+        let (name, id, load_id) = (crate::app::names::flask(cx, flask.id), flask.id, load.id);
+        ui.horizontal(|ui| {
+            let mut stands = flask.burnout == Some(load_id);
+            let tick = ui.add_sized(vec2(LABEL, ROW), Checkbox::new(&mut stands, &name));
+            if tick.changed() {
+                of_flask(cx, "edit-burnout-stands", id, move |flask| flask.burnout = stands.then_some(load_id));
+            }
+            if flask.burnout != Some(load_id) {
+                return;
+            }
+            let label = format!("{} {name}", cx.label("heat-position"));
+            if let Some(position) = text(ui, cx, Id::unique(("flask-position", id.0)), &label, &flask.kiln_position, 160.0) {
+                of_flask(cx, "edit-burnout-position", id, move |flask| flask.kiln_position = position);
+            }
+        });
     }
+}
+
+fn of_flask(cx: &mut Cx<'_>, key: &str, id: FlaskId, change: impl FnOnce(&mut Flask) + 'static) {
+    cx.edit(key, move |job| {
+        if let Some(flask) = job.flasks.iter_mut().find(|flask| flask.id == id) {
+            change(flask);
+        }
+    });
 }
 
 /// What most loads do not need.

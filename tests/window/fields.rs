@@ -4,7 +4,7 @@
 use eframe::egui::Key;
 use eframe::egui::accesskit::Role;
 use egui_kittest::Harness;
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use pourbook::app::window::Window;
 use pourbook::job::Weighing;
 
@@ -111,4 +111,68 @@ fn what_was_done_has_a_name_and_can_be_taken_back() {
     assert_eq!(workbook.history.redo_name(), Some("weigh the tree"));
     workbook.redo();
     assert_eq!(gross(&harness).as_deref(), Some("143.8"));
+}
+
+/// The alloy of the quick batch.
+fn alloy(harness: &Harness<'static, Window>) -> Option<String> {
+    harness.state().workbook.job.flasks.first().and_then(|flask| flask.alloy.as_ref()).map(ToString::to_string)
+}
+
+fn open_list(harness: &Harness<'static, Window>) -> bool {
+    harness.query_all_by_role(Role::ListBoxOption).count() > 0
+}
+
+#[test]
+fn a_list_is_looked_through_by_letters_and_gone_along_by_arrows() {
+    let mut harness = empty(USUAL);
+    let name = super::hands::words("start-alloy");
+    harness.get_by_role_and_label(Role::ComboBox, &name).focus();
+    harness.run();
+    // Letters open it; what nothing is called leaves it open, and Enter takes nothing.
+    harness.event(eframe::egui::Event::Text("sterlinx".to_owned()));
+    harness.run();
+    assert!(!open_list(&harness), "nothing is called so");
+    harness.get_by_label_contains("sterlinx");
+    harness.key_press(Key::Enter);
+    harness.run();
+    harness.get_by_label_contains("sterlinx");
+    assert_eq!(alloy(&harness), None);
+    harness.key_press(Key::Backspace);
+    harness.run();
+    assert!(open_list(&harness));
+    // The second of those that are found.
+    let second = harness.query_all_by_role(Role::ListBoxOption).nth(1).and_then(|node| node.accesskit_node().label());
+    harness.key_press(Key::ArrowDown);
+    harness.key_press(Key::Enter);
+    harness.run();
+    let taken = alloy(&harness).expect("one was taken");
+    assert_eq!(Some(pourbook::stock::Shelf::shipped().entry(&taken).unwrap().name().to_owned()), second);
+    assert!(!open_list(&harness));
+    // Escape leaves everything as it was, and the focus where it was.
+    harness.get_by_role_and_label(Role::ComboBox, &name).focus();
+    harness.run();
+    harness.key_press(Key::ArrowDown);
+    harness.run();
+    assert!(open_list(&harness));
+    harness.key_press(Key::ArrowDown);
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert!(!open_list(&harness));
+    assert_eq!(alloy(&harness).as_deref(), Some(taken.as_str()));
+    assert!(harness.get_by_role_and_label(Role::ComboBox, &name).is_focused());
+}
+
+#[test]
+fn space_takes_the_default_in_lighter_ink() {
+    let mut harness = on_sample("first-pour.ron", USUAL);
+    harness.state_mut().workbook.view.page = pourbook::app::page::Page::Investment;
+    harness.run();
+    let name = super::hands::words("invest-bowl");
+    assert_eq!(harness.state().workbook.job.flasks[0].bowl_cm3, None);
+    harness.get_by_role_and_label(Role::TextInput, &name).focus();
+    harness.run();
+    harness.key_press(Key::Space);
+    harness.run();
+    // The studio's bowl, as its file says.
+    assert_eq!(harness.state().workbook.job.flasks[0].bowl_cm3.map(pourbook::quantity::Finite::get), Some(3000.0));
 }

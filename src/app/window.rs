@@ -111,13 +111,23 @@ impl Window {
         self.workbook.on_read(move || ctx.request_repaint());
     }
 
+    /// Goes on with another batch. What was typed and not taken, chosen or waiting belongs to the one before: ids of documents begin at one in
+    /// every batch, so that it would turn up in this one.
+    pub(crate) fn begin(&mut self, ctx: &Context, workbook: Workbook) {
+        ctx.data_mut(egui::util::IdTypeMap::clear);
+        ctx.memory_mut(|memory| memory.stop_text_input());
+        // Its page begins at the top.
+        self.seen = focus::Seen::default();
+        self.workbook = workbook;
+    }
+
     /// Opens a batch in place of the one that is open.
     pub fn open(&mut self, ctx: &Context, path: &Path) {
         // A path that stands alone means the same wherever the program was started.
         let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
         match Workbook::open(&*self.disk, &path, self.today) {
             Ok(workbook) => {
-                self.workbook = workbook;
+                self.begin(ctx, workbook);
                 self.preferences.opened(&path);
                 self.dialog = None;
                 self.message = self.workbook.batch.as_ref().and_then(|batch| batch.studio_error.as_ref()).map(ToString::to_string);

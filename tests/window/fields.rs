@@ -163,6 +163,25 @@ fn a_list_is_looked_through_by_letters_and_gone_along_by_arrows() {
 }
 
 #[test]
+fn what_was_typed_for_one_batch_does_not_turn_up_in_the_next() {
+    let mut harness = empty(USUAL);
+    type_into(&mut harness, TARE, "121.3");
+    harness.key_press(Key::Enter);
+    harness.run();
+    type_into(&mut harness, WEIGHT, "12 mm");
+    harness.key_press(Key::Enter);
+    harness.run();
+    let ctx = harness.ctx.clone();
+    harness.state_mut().answer(&ctx, pourbook::app::dialog::Answer::Anyway(pourbook::app::dialog::Then::New));
+    harness.run();
+    for name in [TARE, WEIGHT] {
+        let field = harness.get_by_role_and_label(Role::TextInput, name);
+        assert_eq!(field.value().unwrap_or_default(), "", "{name}");
+    }
+    assert_eq!(harness.query_all_by_label_contains("measures").count(), 0);
+}
+
+#[test]
 fn space_takes_the_default_in_lighter_ink() {
     let mut harness = on_sample("first-pour.ron", USUAL);
     harness.state_mut().workbook.view.page = pourbook::app::page::Page::Investment;

@@ -65,7 +65,7 @@ impl Window {
     fn stand_where(&mut self, ctx: &Context, path: Option<&Path>) {
         match path {
             Some(path) => self.open(ctx, path),
-            None => self.workbook = Workbook::new_in(Arc::clone(&self.workbook.studio), self.today),
+            None => self.begin(ctx, Workbook::new_in(Arc::clone(&self.workbook.studio), self.today)),
         }
     }
 

@@ -191,7 +191,7 @@ recover-differs = { $count ->
         [one] One part of it differs from the file.
        *[other] { $count } parts of it differ from the file.
     }
-recorded-stays = The record or a quote that was sent tells of it, so it stays. A piece that is not wanted any more is said so under single pieces.
+recorded-stays = The record or a quote tells of it, so it stays. A piece that is not wanted any more is said so under single pieces.
 message-close = Put this message away
 name-flask = Flask { $name }
 name-tree = Tree { $name }

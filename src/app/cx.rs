@@ -24,6 +24,8 @@ pub enum Wish {
     EditStudio(String, Box<dyn FnOnce(&mut Studio)>),
     /// Both changed, in one step.
     EditBoth(String, BothChange),
+    /// Another thing is looked at.
+    Look(Box<dyn FnOnce(&mut View)>),
     /// An action.
     Do(Action),
 }
@@ -83,6 +85,11 @@ impl Cx<'_> {
     pub fn edit_both(&mut self, key: &str, change: impl FnOnce(&mut Job, &mut Studio) + 'static) {
         let name = self.label(key);
         self.wishes.push(Wish::EditBoth(name, Box::new(change)));
+    }
+
+    /// Wants to look at something else. Not at once: the field that was written in has to be drawn once more to take what stands there.
+    pub fn look(&mut self, at: impl FnOnce(&mut View) + 'static) {
+        self.wishes.push(Wish::Look(Box::new(at)));
     }
 
     /// Wants something done.

@@ -56,6 +56,7 @@ impl PatternReader {
         let before = runs.patterns.clone();
         folder.clone_into(&mut self.folder);
         let mut fresh = Vec::new();
+        let idle = self.known.values().all(Option::is_some);
         for pattern in &job.patterns {
             let Some(file) = pattern.file.as_ref().filter(|file| !file.path.trim().is_empty()) else {
                 runs.patterns.remove(&pattern.id);
@@ -69,7 +70,7 @@ impl PatternReader {
             runs.patterns.insert(pattern.id, known.clone().unwrap_or(PatternRun::Pending));
         }
         if !fresh.is_empty() {
-            if self.progress().is_none_or(|reading| reading.all == fresh.len()) {
+            if idle {
                 self.began = Some((Instant::now(), self.known.len() - fresh.len()));
             }
             self.read(fresh);

@@ -60,6 +60,8 @@ pub struct Window {
     apart: Vec<RecoveryFound>,
     kept: Preferences,
     may_close: bool,
+    /// To be closed once the field that was written in has taken what stands there.
+    closing: bool,
     browsing: Option<Receiver<Option<PathBuf>>>,
     today: Date,
     dressed: bool,
@@ -99,6 +101,7 @@ impl Window {
             recovery: None,
             apart: Vec::new(),
             may_close: false,
+            closing: false,
             browsing: None,
             today,
             dressed: false,
@@ -116,6 +119,7 @@ impl Window {
     pub(crate) fn begin(&mut self, ctx: &Context, workbook: Workbook) {
         ctx.data_mut(egui::util::IdTypeMap::clear);
         ctx.memory_mut(|memory| memory.stop_text_input());
+        self.apart.clear();
         // Its page begins at the top.
         self.seen = focus::Seen::default();
         self.workbook = workbook;
@@ -152,12 +156,19 @@ impl Window {
         }
         self.take_browsed(ctx);
         if ctx.input(|input| input.viewport().close_requested()) && !self.may_close {
-            if self.workbook.is_changed() {
+            let writing = ctx.text_edit_focused() && self.dialog.is_none();
+            if writing || self.workbook.is_changed() {
                 ctx.send_viewport_cmd(ViewportCommand::CancelClose);
                 // A window that was closed from the task bar comes back to ask.
                 ctx.send_viewport_cmd(ViewportCommand::Minimized(false));
                 ctx.send_viewport_cmd(ViewportCommand::Focus);
-                self.dialog = Some(Dialog::Close(Then::Quit));
+                if writing {
+                    // The field takes what is written in it first, and then the window is closed again.
+                    ctx.memory_mut(|memory| memory.stop_text_input());
+                    self.closing = true;
+                } else {
+                    self.dialog = Some(Dialog::Close(Then::Quit));
+                }
                 ctx.request_repaint();
             } else {
                 self.may_close = true;
@@ -191,14 +202,28 @@ impl Window {
     /// Draws the window.
     pub fn ui(&mut self, ui: &mut Ui) {
         let actions = self.keys(ui.ctx());
-        let mut wishes: Vec<Wish> = actions.into_iter().map(Wish::Do).collect();
+        // What is written in a field is taken before a key does something with the batch.
+        let written_in = ui.ctx().memory(|memory| memory.focused()).filter(|_| !actions.is_empty() && ui.ctx().text_edit_focused());
+        if written_in.is_some() {
+            ui.ctx().memory_mut(|memory| memory.stop_text_input());
+        }
+        let mut wishes: Vec<Wish> = Vec::new();
         self.drops(ui.ctx(), &mut wishes);
         let answer = self.draw(ui, &mut wishes);
+        wishes.extend(actions.into_iter().map(Wish::Do));
+        // A press and a click in one frame: what the field took comes before what the click does.
+        wishes.sort_by_key(|wish| matches!(wish, Wish::Do(_) | Wish::Look(_)));
         for wish in wishes {
             self.grant(ui.ctx(), wish);
         }
         if let Some(answer) = answer {
             self.answer(ui.ctx(), answer);
+        }
+        if let Some(field) = written_in {
+            ui.ctx().memory_mut(|memory| memory.request_focus(field));
+        }
+        if std::mem::take(&mut self.closing) {
+            ui.ctx().send_viewport_cmd(ViewportCommand::Close);
         }
         if self.seen.is_stale(self.asking()) {
             ui.ctx().request_repaint();
@@ -308,6 +333,7 @@ impl Window {
             Wish::Edit(name, change) => self.workbook.edit(name, change),
             Wish::EditStudio(name, change) => self.workbook.edit_studio(name, change),
             Wish::EditBoth(name, change) => self.workbook.edit_both(name, change),
+            Wish::Look(at) => at(&mut self.workbook.view),
             Wish::Do(action) => self.perform(ctx, action),
         }
     }

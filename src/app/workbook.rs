@@ -167,7 +167,12 @@ impl Workbook {
     }
 
     fn go_to(&mut self, moment: Moment) {
+        let id = self.job.job_id;
         (self.job, self.studio) = (moment.job, moment.studio);
+        if self.job.job_id != id {
+            // A batch that goes on under another name keeps its own id, however far it is taken back.
+            Arc::make_mut(&mut self.job).job_id = id;
+        }
         self.changed();
     }
 
@@ -254,6 +259,11 @@ impl Workbook {
         }
         let batch = Batch::create(disk, &path, &job, &self.studio)?;
         self.job = Arc::new(job);
+        let mut batch = batch;
+        if batch.studio_error.is_none() && batch.studio == *self.saved.studio && batch.studio != *self.studio {
+            // The studio this one was changed from: the changes are saved with the batch.
+            batch.save_studio(disk, &self.studio)?;
+        }
         // A folder has one studio, and it is the one that stands there: another is never written over it. Undo brings this one back.
         if batch.studio_error.is_none() && batch.studio != *self.studio {
             let before = self.now();

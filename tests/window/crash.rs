@@ -174,3 +174,40 @@ fn preferences_and_the_batches_opened_last_are_kept() {
     let (_, second) = window(folder.path(), None);
     assert_eq!((second.preferences.zoom, second.preferences.recent.first()), (150, Some(&sample)));
 }
+
+#[test]
+fn a_batch_that_goes_on_under_another_name_keeps_the_studio_as_it_was_changed_and_an_id_of_its_own() {
+    let folder = tempfile::tempdir().unwrap();
+    let samples = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs");
+    for file in ["studio.ron", "first-pour.ron"] {
+        std::fs::copy(samples.join(file), folder.path().join(file)).unwrap();
+    }
+    let (ctx, mut window) = window(&folder.path().join("home"), Some(&folder.path().join("first-pour.ron")));
+    let first = window.workbook.job.job_id;
+    window.workbook.edit("name it", |job| job.name = "Again".to_owned());
+    window.workbook.edit_studio("let go", |studio| studio.hands.clear());
+    window.answer(&ctx, Answer::SaveAs(folder.path().join("again.ron"), None));
+    assert!(window.workbook.studio.hands.is_empty() && !window.workbook.is_changed(), "{:?}", window.dialog);
+    let on_disk = pourbook::files::batch::open_studio(&RealDisk, &folder.path().join("studio.ron")).unwrap().unwrap();
+    assert!(on_disk.hands.is_empty(), "the change of the studio was saved");
+    let second = window.workbook.job.job_id;
+    assert_ne!(first, second);
+    window.workbook.undo();
+    window.workbook.undo();
+    assert_eq!(window.workbook.job.job_id, second, "taken back as far as it goes, it is still another batch");
+}
+
+#[test]
+fn a_set_aside_job_whose_file_cannot_be_opened_goes_into_no_other() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = gone_with_changes(folder.path());
+    std::fs::write(&path, "(format: 99, readable_since: 99,").unwrap();
+    let (ctx, mut second) = window(folder.path(), None);
+    assert!(matches!(&second.dialog, Some(Dialog::Recover { studio: false, .. })));
+    let before = second.workbook.job.clone();
+    second.answer(&ctx, Answer::Recover);
+    assert_eq!(second.workbook.job, before, "no other batch takes it");
+    drop(second);
+    let (_, third) = window(folder.path(), None);
+    assert!(matches!(&third.dialog, Some(Dialog::Recover { studio: false, .. })), "and it is still offered");
+}

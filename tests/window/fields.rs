@@ -195,3 +195,53 @@ fn space_takes_the_default_in_lighter_ink() {
     // The studio's bowl, as its file says.
     assert_eq!(harness.state().workbook.job.flasks[0].bowl_cm3.map(pourbook::quantity::Finite::get), Some(3000.0));
 }
+
+#[test]
+fn what_is_written_is_taken_before_a_click_or_a_key_leads_elsewhere() {
+    use eframe::egui::{Event, Modifiers, PointerButton};
+    let mut harness = on_sample("first-pour.ron", USUAL);
+    harness.state_mut().workbook.view.page = pourbook::app::page::Page::Patterns;
+    harness.run();
+    let weight = super::hands::words("patterns-on-scale");
+    type_into(&mut harness, &weight, "3.2");
+    // Pressed and let go in frames of their own, as a hand does.
+    let at = harness.get_by_label(&super::hands::words("patterns-add")).rect().center();
+    harness.hover_at(at);
+    for pressed in [true, false] {
+        harness.event(Event::PointerButton { pos: at, button: PointerButton::Primary, pressed, modifiers: Modifiers::NONE });
+        harness.run();
+    }
+    let weighed = |harness: &Harness<'static, Window>, place: usize| harness.state().workbook.job.patterns[place].weighed.is_some();
+    assert!(weighed(&harness, 0), "the weight was taken");
+    assert_eq!(harness.state().workbook.job.patterns.len(), 4, "and a pattern added");
+    type_into(&mut harness, &weight, "1.1");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::PageDown);
+    harness.run();
+    assert_ne!(harness.state().workbook.view.page, pourbook::app::page::Page::Patterns);
+    assert!(weighed(&harness, 3), "a key that leads to another page takes it too");
+    // A click on another row or in the rail, pressed and let go within one frame.
+    for elsewhere in ["Haw, printed", "Trees, one tree"] {
+        harness.state_mut().workbook.view.page = pourbook::app::page::Page::Patterns;
+        harness.run();
+        let chosen = harness.state().workbook.view.pattern.unwrap();
+        type_into(&mut harness, &weight, "2.75");
+        harness.get_by_label(elsewhere).click();
+        harness.run();
+        let pattern = harness.state().workbook.job.patterns.iter().find(|pattern| pattern.id == chosen).unwrap().clone();
+        let taken = match pattern.weighed {
+            Some(Weighing::Net(weight) | Weighing::Gross { weight, .. }) => weight.decimal().to_string(),
+            None => String::new(),
+        };
+        assert_eq!(taken, "2.75", "{elsewhere}");
+    }
+    // And so does closing: what was written is asked about.
+    let mut harness = empty(USUAL);
+    type_into(&mut harness, WEIGHT, "100");
+    harness.input_mut().viewports.entry(eframe::egui::ViewportId::ROOT).or_default().events.push(eframe::egui::ViewportEvent::Close);
+    harness.step();
+    harness.run();
+    assert_eq!(gross(&harness).as_deref(), Some("100"));
+    let closes = |command: &eframe::egui::ViewportCommand| *command == eframe::egui::ViewportCommand::Close;
+    let output = &harness.output().viewport_output;
+    assert!(harness.state().workbook.is_changed() || output.values().any(|viewport| viewport.commands.iter().any(closes)));
+}

@@ -119,7 +119,7 @@ fn so_far(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
         },
     );
     if button::link(ui, &cx.label("pour-to-record"), &tokens).clicked() {
-        cx.view.page = Page::Record;
+        cx.look(|view| view.page = Page::Record);
     }
 }
 

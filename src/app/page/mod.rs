@@ -163,7 +163,8 @@ fn choose_flask(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.horizontal_wrapped(|ui| {
         for flask in &job.flasks {
             if ui.selectable_label(cx.view.flask == Some(flask.id), super::names::flask(cx, flask.id)).clicked() {
-                cx.view.flask = Some(flask.id);
+                let id = flask.id;
+                cx.look(move |view| view.flask = Some(id));
             }
         }
     });

@@ -111,7 +111,7 @@ fn chooser(ui: &mut Ui, cx: &mut Cx<'_>, chosen: Option<&Chosen>) {
 fn choose(ui: &Ui, cx: &mut Cx<'_>, chosen: Chosen) {
     match chosen {
         Chosen::Quote(id) => {
-            cx.view.quote = Some(id);
+            cx.look(move |view| view.quote = Some(id));
             keep(ui, client_id(), String::new());
             ui.data_mut(|data| data.insert_temp::<Option<u32>>(seen_id(), None));
         }

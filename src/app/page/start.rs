@@ -90,8 +90,8 @@ fn several(ui: &mut Ui, cx: &mut Cx<'_>) {
         let alloy = figures.alloy.as_ref().map(|id| crate::app::names::entry(cx, id)).unwrap_or_default();
         ui.horizontal(|ui| {
             if button::link(ui, &name, &tokens).clicked() {
-                cx.view.flask = Some(figures.id);
-                cx.view.page = Page::Flasks;
+                let id = figures.id;
+                cx.look(move |view| (view.flask, view.page) = (Some(id), Page::Flasks));
             }
             ui.label(RichText::new(alloy).color(tokens.ink2));
         });
@@ -222,7 +222,9 @@ fn weight(ui: &mut Ui, cx: &mut Cx<'_>, wide: f32) {
         let field = Number::new(Id::unique("start-weight"), &label, Kind::Mass).now(now.map(Grams::to_f64)).width(wide).large();
         if let Some(weight) = grams(ui, cx, &field) {
             cx.edit("edit-tree-weight", move |job| {
-                let tare = weighing(job).1.or(waiting);
+                let (before, tare) = weighing(job);
+                // What waited for the first weight is not brought back by another.
+                let tare = if before.is_none() { waiting } else { tare };
                 first_part(job).weight = weight.map(|weight| Weighing::Gross { weight, tare });
             });
         }

@@ -20,7 +20,9 @@ pub fn recorded(job: &Job, place: Place) -> bool {
         Place::Line(line) => lines.contains(&line),
         _ => told == place,
     };
-    let sent = |quote: &crate::job::Quote| quote.state != QuoteState::Draft && quote.orders.iter().any(|id| Place::Order(*id) == place);
+    let names = |quote: &crate::job::Quote| quote.orders.iter().any(|id| Place::Order(*id) == place);
+    // A draft that named no order any more would stand for all of them.
+    let sent = |quote: &crate::job::Quote| names(quote) && (quote.state != QuoteState::Draft || quote.orders.len() == 1);
     standing(&job.record).any(|entry| points_at(&entry.event).into_iter().any(about)) || job.quotes.iter().any(sent)
 }
 

@@ -59,8 +59,7 @@ fn stage(ui: &mut Ui, cx: &mut Cx<'_>, page: Page) {
         mark::paint(ui, at, weight, tokens);
     }
     if response.clicked() {
-        cx.view.page = page;
-        cx.view.bench = None;
+        cx.look(move |view| (view.page, view.bench) = (page, None));
     }
 }
 

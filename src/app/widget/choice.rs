@@ -123,7 +123,7 @@ pub fn pick<T: Clone>(
     let asked = keys(ui, id, was_open, &mut looking);
     let response = button(ui, cx, (id, width), shown.as_deref());
     response.widget_info(|| WidgetInfo { current_text_value: shown.clone(), ..WidgetInfo::labeled(Role::ComboBox, ui.is_enabled(), name) });
-    order::register(ui.ctx(), id, response.rect);
+    order::register(ui, id, response.rect);
     if response.clicked() {
         response.request_focus();
     }
@@ -165,7 +165,7 @@ pub fn pick<T: Clone>(
         Popup::close_id(ui.ctx(), popup);
     }
     if taken {
-        order::move_down(ui.ctx(), id, response.rect);
+        order::move_down(ui, id, response.rect);
     }
     looking.moved = false;
     ui.data_mut(|data| data.insert_temp(popup, looking));
@@ -222,6 +222,8 @@ fn keys(ui: &Ui, button: Id, open: bool, looking: &mut Looking) -> Asked {
                 looking.typed.pop();
                 looking.at = None;
             }
+            // Tab goes on to the next field, not into the list.
+            asked.leave |= input.key_pressed(Key::Tab);
         }
     });
     asked

@@ -84,7 +84,7 @@ pub fn entry(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, check: impl Fn(&st
     let takes = field.default.as_ref().filter(|_| focused && draft.text.is_empty());
     let taken = takes.filter(|_| ui.input_mut(take_space)).cloned();
     let rect = draw(ui, field, tokens, &mut draft);
-    order::register(ui.ctx(), id, rect);
+    order::register(ui, id, rect);
     let now = ui.memory(|memory| memory.has_focus(id));
     if now && !draft.focused && !escaped {
         select_all(ui.ctx(), id, &draft.text);
@@ -99,7 +99,7 @@ pub fn entry(ui: &mut Ui, field: &Entry<'_>, tokens: &Tokens, check: impl Fn(&st
         committed = commit(&mut draft, &check);
     }
     if enter && draft.wrong.is_none() {
-        order::move_down(ui.ctx(), id, rect);
+        order::move_down(ui, id, rect);
     }
     draft.focused = now;
     if let Some(text) = refused(ui, field, tokens, &draft, rect) {

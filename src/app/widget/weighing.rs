@@ -70,6 +70,8 @@ pub fn weighing(ui: &mut Ui, cx: &Cx<'_>, of: &Weighed<'_>) -> Option<Option<Wei
             result = now.map(|weight| Some(made(weight, tare, false)));
         }
     }
+    // What is in the document waits no more, so that neither undo nor the next thing in this place finds it.
+    let waiting = if matches!(result, Some(Some(_))) || of.now.is_some() && result.is_none() { Waiting::default() } else { waiting };
     ui.data_mut(|data| data.insert_temp(of.id, waiting));
     result
 }

@@ -80,7 +80,7 @@ impl Window {
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
             Then::New => {
-                self.begin(ctx, Workbook::new_in(Arc::clone(&self.workbook.studio), self.today));
+                self.begin(ctx, Workbook::new_in(Arc::clone(&self.workbook.saved.studio), self.today));
                 self.wake(ctx);
             }
             Then::AskOpen => self.dialog = Some(Dialog::Open { path: String::new(), failed: None }),

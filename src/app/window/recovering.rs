@@ -35,7 +35,10 @@ impl Window {
         match aside(&found) {
             Some(Aside::Job(job)) => {
                 let there = found.key.path.as_deref().filter(|path| !apart && matches!(self.disk.exists(path), Ok(true)));
-                self.stand_where(ctx, there);
+                if !self.stand_where(ctx, there) {
+                    // The file is there and cannot be opened: what was set aside is left for the next time.
+                    return;
+                }
                 if there.is_none() {
                     // It goes on under another name, so that saving does not settle what was set aside under this one.
                     self.apart.push(RecoveryFound::clone(&found));
@@ -44,6 +47,10 @@ impl Window {
                 // The studio of the same folder may have been changed as well.
                 let folder = found.key.path.as_deref().map(|path| folder_of(path).to_owned());
                 self.wake(ctx);
+                // Where the work goes on in no folder there is no studio to go with it: that is asked about at the next start.
+                if self.workbook.folder().is_none() {
+                    return;
+                }
                 self.ask(|other, kept| {
                     matches!(kept, Aside::Studio(_)) && other.key.path.as_deref().map(|path| folder_of(path).to_owned()) == folder
                 });
@@ -52,7 +59,9 @@ impl Window {
                 let folder = found.key.path.as_deref().map(folder_of);
                 if self.workbook.folder() != folder {
                     let job = folder.and_then(|folder| self.some_job(folder));
-                    self.stand_where(ctx, job.as_deref());
+                    if !self.stand_where(ctx, job.as_deref()) {
+                        return;
+                    }
                 }
                 self.workbook.edit_studio(name, move |now| *now = *studio);
                 self.wake(ctx);
@@ -61,12 +70,19 @@ impl Window {
         }
     }
 
-    /// Opens the batch of a path, or begins an empty one.
-    fn stand_where(&mut self, ctx: &Context, path: Option<&Path>) {
-        match path {
-            Some(path) => self.open(ctx, path),
-            None => self.begin(ctx, Workbook::new_in(Arc::clone(&self.workbook.studio), self.today)),
+    /// Opens the batch of a path, or begins an empty one. False where it cannot be opened, or where something unsaved stands in its place.
+    fn stand_where(&mut self, ctx: &Context, path: Option<&Path>) -> bool {
+        if self.workbook.is_changed() {
+            return false;
         }
+        match path {
+            Some(path) => {
+                self.open(ctx, path);
+                return self.workbook.path() == Some(path);
+            }
+            None => self.begin(ctx, Workbook::new_in(Arc::clone(&self.workbook.saved.studio), self.today)),
+        }
+        true
     }
 
     /// A job of a folder: its studio is changed from within a batch.
@@ -90,7 +106,10 @@ impl Window {
         if let (Some(Dialog::Recover { found, .. }), Some(recovery)) = (self.dialog.take(), &self.recovery) {
             recovery.discard(&found);
         }
-        self.ask_recovery();
+        // What was just taken up is not asked about again.
+        if !self.workbook.is_changed() {
+            self.ask_recovery();
+        }
     }
 
     /// Asks about work that was set aside before and never saved: jobs first, the newest of them first.

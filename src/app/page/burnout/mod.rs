@@ -29,11 +29,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         for load in &job.burnouts {
             let name = crate::app::names::load(cx, load.id);
             if ui.selectable_label(cx.view.burnout == Some(load.id), name).clicked() {
-                cx.view.burnout = Some(load.id);
+                let id = load.id;
+                cx.look(move |view| view.burnout = Some(id));
             }
         }
         if button::plain(ui, &cx.label("heat-add"), &tokens).clicked() {
-            cx.view.burnout = Some(next(job));
+            let id = next(job);
+            cx.look(move |view| view.burnout = Some(id));
             cx.edit("edit-burnout-add", add);
         }
         if job.burnouts.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {

@@ -10,7 +10,8 @@ fn next(job: &Job) -> FlaskId {
 
 /// Wants a flask more.
 pub fn add(cx: &mut Cx<'_>) {
-    cx.view.flask = Some(next(cx.job));
+    let id = next(cx.job);
+    cx.look(move |view| view.flask = Some(id));
     cx.edit("edit-flasks-add", new_flask);
 }
 

@@ -85,7 +85,8 @@ pub(super) fn chooser(ui: &mut Ui, cx: &mut Cx<'_>, page: Page) {
     };
     let chosen = ui.scope(|ui| list::list(ui, cx, page.key(), job.flasks.len(), line)).inner;
     if let Some(place) = chosen {
-        cx.view.flask = Some(job.flasks[place].id);
+        let id = job.flasks[place].id;
+        cx.look(move |view| view.flask = Some(id));
     }
 }
 

@@ -36,11 +36,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.horizontal_wrapped(|ui| {
         for melt in &job.melts {
             if ui.selectable_label(cx.view.melt == Some(melt.id), crate::app::names::melt(cx, melt.id)).clicked() {
-                cx.view.melt = Some(melt.id);
+                let id = melt.id;
+                cx.look(move |view| view.melt = Some(id));
             }
         }
         if button::plain(ui, &cx.label("melt-add"), &tokens).clicked() {
-            cx.view.melt = Some(next(job));
+            let id = next(job);
+            cx.look(move |view| view.melt = Some(id));
             cx.edit("edit-melt-add", add);
         }
         if job.flasks.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {

@@ -20,8 +20,8 @@ pub fn orders(ui: &mut Ui, cx: &mut Cx<'_>) {
         let about = format!("{}   {due}", cx.say("orders-pieces", &[("count", pieces.into())]));
         let client = if order.client.trim().is_empty() { cx.label("orders-no-client") } else { order.client.clone() };
         if choose(ui, cx, cx.view.order == Some(order.id), &client, &about) {
-            cx.view.order = Some(order.id);
-            cx.view.line = order.lines.first().map(|line| line.id);
+            let (id, line) = (order.id, order.lines.first().map(|line| line.id));
+            cx.look(move |view| (view.order, view.line) = (Some(id), line));
         }
     });
 }
@@ -36,7 +36,8 @@ pub fn lines(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {
         let about = format!("{}   {alloy}", cx.say("orders-pieces", &[("count", u64::from(Job::pieces_of(line)).into())]));
         let design = if line.design.trim().is_empty() { cx.label("orders-no-design") } else { line.design.clone() };
         if choose(ui, cx, cx.view.line == Some(line.id), &design, &about) {
-            cx.view.line = Some(line.id);
+            let id = line.id;
+            cx.look(move |view| view.line = Some(id));
         }
     });
     ui.horizontal(|ui| {
@@ -55,6 +56,6 @@ pub fn lines(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {
 /// The line that is about to be added is looked at, and written in first.
 fn chosen_next(ui: &Ui, cx: &mut Cx<'_>) {
     let next = change::next_line(cx.job);
-    cx.view.line = Some(next);
+    cx.look(move |view| view.line = Some(next));
     order::focus(ui.ctx(), eframe::egui::Id::unique(("line-design", next.0)));
 }

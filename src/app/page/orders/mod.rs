@@ -32,8 +32,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.add_space(STEP);
     ui.horizontal(|ui| {
         if button::main(ui, &cx.label("orders-add"), &tokens).clicked() {
-            (cx.view.order, cx.view.line) = (Some(change::next_order(cx.job)), Some(change::next_line(cx.job)));
-            order::focus(ui.ctx(), Id::unique(("order-client", change::next_order(cx.job).0)));
+            let (new, line) = (change::next_order(cx.job), change::next_line(cx.job));
+            cx.look(move |view| (view.order, view.line) = (Some(new), Some(line)));
+            order::focus(ui.ctx(), Id::unique(("order-client", new.0)));
             cx.edit("edit-orders-add", change::add_order);
         }
         if cx.job.orders.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {

@@ -12,11 +12,12 @@ use crate::job::{Event, Job, JobId, Line, PieceId, PieceStage, standing};
 const MOST: usize = 2000;
 
 /// Pieces of `from` that jobs in a folder have taken on, as far as those can be read.
-pub fn taken_in_folder(disk: &dyn Disk, folder: &Path, from: JobId) -> BTreeSet<PieceId> {
+pub fn taken_in_folder(disk: &dyn Disk, folder: &Path, from: JobId, besides: JobId) -> BTreeSet<PieceId> {
     let files = disk.list(folder).unwrap_or_default();
     let jobs = files.iter().filter(|path| path.extension().is_some_and(|ending| ending == "ron")).take(MOST);
     let read = jobs.filter_map(|path| read_job(&disk.read(path, LONGEST_DOCUMENT).ok()?).ok());
-    read.flat_map(|opened| taken_by(&opened.document, from)).collect()
+    // What this batch has taken on is what stands on the screen, not what it was when it was saved.
+    read.filter(|opened| opened.document.job_id != besides).flat_map(|opened| taken_by(&opened.document, from)).collect()
 }
 
 /// Pieces of `from` that a job has taken on.

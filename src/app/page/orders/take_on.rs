@@ -15,7 +15,7 @@ use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
 use crate::files::batch::Batch;
 use crate::files::disk::{RealDisk, folder_of};
-use crate::job::{Job, LineId, PieceId, Place};
+use crate::job::{Job, JobId, LineId, PieceId, Place};
 use crate::quantity::Kind;
 
 /// The other job while it is looked at; kept by the window, not by any document.
@@ -41,7 +41,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     heading::says(ui, &cx.label("orders-take-on-says"), &tokens);
     let label = cx.label("orders-take-on-path");
     if let Some(path) = row(ui, &label, &tokens, |ui| text(ui, cx, Id::unique("take-on-path"), &label, &other.path, 280.0)) {
-        other = look(&folder, path);
+        other = look(&folder, path, cx.job.job_id);
     }
     if let Some(failed) = &other.failed {
         ui.add(Label::new(RichText::new(failed).color(tokens.stop)).wrap());
@@ -56,7 +56,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.data_mut(|data| data.insert_temp(key, other));
 }
 
-fn look(folder: &Path, path: String) -> Other {
+fn look(folder: &Path, path: String, here: JobId) -> Other {
     if path.is_empty() {
         return Other::default();
     }
@@ -68,7 +68,7 @@ fn look(folder: &Path, path: String) -> Other {
             for file in job.patterns.iter_mut().filter_map(|pattern| pattern.file.as_mut()) {
                 file.path = seen_from(folder, &there.join(&file.path));
             }
-            let elsewhere = open::taken_in_folder(&RealDisk, there, job.job_id);
+            let elsewhere = open::taken_in_folder(&RealDisk, there, job.job_id, here);
             Other { path, elsewhere, job: Some(Arc::new(job)), ..Other::default() }
         }
         Err(error) => Other { path, failed: Some(error.to_string()), ..Other::default() },

@@ -82,9 +82,11 @@ fn extents(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
         let Some(side) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) else { continue };
         let mut sides = now;
         sides[place] = side;
-        ui.data_mut(|data| data.insert_temp(key, sides));
         let [along, across, deep] = sides;
         let all = along.zip(across).zip(deep).map(|((along, across), deep)| Extents { along, across, deep });
+        // What is in the document waits no more: undo must show.
+        let waits = if all.is_some() { [None; 3] } else { sides };
+        ui.data_mut(|data| data.insert_temp(key, waits));
         change(cx, "edit-patterns-extents", id, move |pattern| pattern.extents_mm = all);
     }
     let said = now.iter().flatten().count();

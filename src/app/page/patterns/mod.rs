@@ -32,7 +32,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.horizontal(|ui| {
         if button::main(ui, &cx.label("patterns-add"), &tokens).clicked() {
             let next = next_pattern(job);
-            cx.view.pattern = Some(next);
+            cx.look(move |view| view.pattern = Some(next));
             order::focus(ui.ctx(), eframe::egui::Id::unique(("pattern-name", next.0)));
             cx.edit("edit-patterns-add", |job| add_pattern(job, String::new(), None));
         }
@@ -76,7 +76,8 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
         let fill = if here { tokens.act_ground } else { tokens.paper };
         let button = Button::selectable(here, (RichText::new(name).color(ink), Atom::grow())).fill(fill).truncate();
         if ui.add_sized(vec2(220.0, ROW), button).clicked() {
-            cx.view.pattern = Some(pattern.id);
+            let id = pattern.id;
+            cx.look(move |view| view.pattern = Some(id));
         }
         if let Some(weight) = worst {
             let words = crate::paper::words::weight_words(weight, cx.texts);

@@ -48,7 +48,7 @@ fn already(ui: &mut Ui, cx: &mut Cx<'_>, entry: &Entry) {
     let at = entry.at.map_or_else(|| cx.label("undated"), |at| moment_words(at, cx.texts));
     heading::says(ui, &cx.say("pour-done", &[("at", at.into())]), &tokens);
     if button::link(ui, &cx.label("pour-to-record"), &tokens).clicked() {
-        cx.view.page = Page::Record;
+        cx.look(|view| view.page = Page::Record);
     }
 }
 

@@ -70,7 +70,8 @@ fn all(ui: &mut Ui, cx: &mut Cx<'_>) {
         }
     };
     if let Some(place) = list::list(ui, cx, "trees", job.trees.len(), line) {
-        cx.view.tree = Some(job.trees[place].id);
+        let id = job.trees[place].id;
+        cx.look(move |view| view.tree = Some(id));
     }
 }
 
@@ -83,7 +84,8 @@ fn add_button(ui: &mut Ui, cx: &mut Cx<'_>, first: bool) {
     let (words, tokens) = (cx.label("trees-add"), cx.tokens);
     let response = if first { button::main(ui, &words, &tokens) } else { button::plain(ui, &words, &tokens) };
     if response.clicked() {
-        cx.view.tree = Some(next(cx.job));
+        let id = next(cx.job);
+        cx.look(move |view| view.tree = Some(id));
         cx.edit("edit-trees-add", |job| {
             let id = next(job);
             job.trees.push(Tree { id, ..Tree::default() });

@@ -2,7 +2,7 @@
 
 use eframe::egui::{Id, Label, RichText, Ui};
 
-use super::flasks;
+use super::flasks::{self, change};
 use crate::app::cx::Cx;
 use crate::app::names;
 use crate::app::page::Page;
@@ -53,14 +53,6 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     }
     ui.add_space(3.0 * STEP);
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Investment);
-}
-
-fn change(cx: &mut Cx<'_>, key: &str, id: FlaskId, change: impl FnOnce(&mut Flask) + 'static) {
-    cx.edit(key, move |job| {
-        if let Some(flask) = job.flasks.iter_mut().find(|flask| flask.id == id) {
-            change(flask);
-        }
-    });
 }
 
 fn left(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, figures: &FlaskFigures) {

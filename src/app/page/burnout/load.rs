@@ -1,9 +1,10 @@
 //! What a load is: its kiln, its pour, its programme, the flasks in it.
 
-use eframe::egui::{Checkbox, Id, Ui, vec2};
+use eframe::egui::{Align, Checkbox, Id, Layout, Ui, vec2};
 
 use super::change;
 use crate::app::cx::Cx;
+use crate::app::page::flasks;
 use crate::app::page::take_out::take_out;
 use crate::app::theme::ROW;
 use crate::app::widget::choice::{choice, entry_of};
@@ -12,7 +13,7 @@ use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::{LABEL, row};
 use crate::app::widget::text::{notes, text};
 use crate::app::widget::{button, heading};
-use crate::job::{Burnout, Flask, FlaskId, Place, Programme, Segment};
+use crate::job::{Burnout, Place, Programme, Segment};
 use crate::quantity::{Finite, Kind};
 use crate::stock::{Kiln, StageTable};
 
@@ -93,27 +94,23 @@ pub fn flasks(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
         let (name, id, load_id) = (crate::app::names::flask(cx, flask.id), flask.id, load.id);
         ui.horizontal(|ui| {
             let mut stands = flask.burnout == Some(load_id);
-            let tick = ui.add_sized(vec2(LABEL, ROW), Checkbox::new(&mut stands, &name));
-            if tick.changed() {
-                of_flask(cx, "edit-burnout-stands", id, move |flask| flask.burnout = stands.then_some(load_id));
+            let place = Layout::left_to_right(Align::Center);
+            let tick = ui.allocate_ui_with_layout(vec2(LABEL, ROW), place, |ui| {
+                ui.set_min_width(LABEL);
+                ui.add(Checkbox::new(&mut stands, &name))
+            });
+            if tick.inner.changed() {
+                flasks::change(cx, "edit-burnout-stands", id, move |flask| flask.burnout = stands.then_some(load_id));
             }
             if flask.burnout != Some(load_id) {
                 return;
             }
             let label = format!("{} {name}", cx.label("heat-position"));
             if let Some(position) = text(ui, cx, Id::unique(("flask-position", id.0)), &label, &flask.kiln_position, 160.0) {
-                of_flask(cx, "edit-burnout-position", id, move |flask| flask.kiln_position = position);
+                flasks::change(cx, "edit-burnout-position", id, move |flask| flask.kiln_position = position);
             }
         });
     }
-}
-
-fn of_flask(cx: &mut Cx<'_>, key: &str, id: FlaskId, change: impl FnOnce(&mut Flask) + 'static) {
-    cx.edit(key, move |job| {
-        if let Some(flask) = job.flasks.iter_mut().find(|flask| flask.id == id) {
-            change(flask);
-        }
-    });
 }
 
 /// What most loads do not need.

@@ -5,6 +5,7 @@ use eframe::egui::{Id, Ui};
 use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::names;
+use crate::app::page::flasks::change;
 use crate::app::theme::Tokens;
 use crate::app::widget::button;
 use crate::app::widget::choice::{choice, entry_of};
@@ -12,21 +13,12 @@ use crate::app::widget::number::{Number, count, grams, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
 use crate::calc::FlaskFigures;
-use crate::job::{Drive, Flask, FlaskId, Place};
+use crate::job::{Drive, Flask, Place};
 use crate::quantity::{Finite, Grams, Kind};
 use crate::stock::{Alloy, Flask as Vessel, Section};
 
 /// Width of a chooser.
 const WIDE: f32 = 230.0;
-
-/// Changes one flask under a name.
-pub fn change(cx: &mut Cx<'_>, key: &str, id: FlaskId, change: impl FnOnce(&mut Flask) + 'static) {
-    cx.edit(key, move |job| {
-        if let Some(flask) = job.flasks.iter_mut().find(|flask| flask.id == id) {
-            change(flask);
-        }
-    });
-}
 
 /// Number on the face, steel, tree, alloy, collar, load, melt.
 pub fn what(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {

@@ -56,6 +56,15 @@ pub(super) fn nothing(ui: &mut Ui, cx: &mut Cx<'_>, what: &str) {
     });
 }
 
+/// Changes one flask under a name.
+pub(super) fn change(cx: &mut Cx<'_>, key: &str, id: FlaskId, change: impl FnOnce(&mut Flask) + 'static) {
+    cx.edit(key, move |job| {
+        if let Some(flask) = job.flasks.iter_mut().find(|flask| flask.id == id) {
+            change(flask);
+        }
+    });
+}
+
 /// The chosen flask.
 pub(super) fn chosen<'a>(cx: &Cx<'a>) -> Option<&'a Flask> {
     let job = cx.job;

@@ -8,6 +8,7 @@ use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::page::Page;
 use crate::app::page::burnout::caution;
+use crate::app::page::flasks::change;
 use crate::app::theme::STEP;
 use crate::app::widget::choice::choice;
 use crate::app::widget::figure::{Look, figure, printed};
@@ -15,7 +16,7 @@ use crate::app::widget::number::{Number, count, number};
 use crate::app::widget::row::row;
 use crate::app::widget::{button, finding, heading};
 use crate::calc::FlaskFigures;
-use crate::job::{Drive, Flask, FlaskId};
+use crate::job::{Drive, Flask};
 use crate::quantity::{Finite, Kind};
 use crate::stock::Section;
 
@@ -144,12 +145,4 @@ fn cautions(ui: &mut Ui, cx: &Cx<'_>, flask: &Flask, figures: &FlaskFigures) {
     if !figures.pour.never_quench {
         caution(ui, cx, "caution-quench-steam");
     }
-}
-
-fn change(cx: &mut Cx<'_>, key: &str, id: FlaskId, change: impl FnOnce(&mut Flask) + 'static) {
-    cx.edit(key, move |job| {
-        if let Some(flask) = job.flasks.iter_mut().find(|flask| flask.id == id) {
-            change(flask);
-        }
-    });
 }

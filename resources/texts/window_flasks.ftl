@@ -141,10 +141,6 @@ flasks-missing-number = A measure of the tree is missing. Its row on the Trees p
 flasks-drawing-no-vessel = Choose the steel, and the flask is drawn here to scale.
 flasks-section-to-scale = section, to scale
 flasks-above-to-scale = from the far end, to scale
-flasks-drawing-size = Ø { $diameter } × { $height }
-flasks-drawing-collar = collar { $what }
-flasks-far-end = far end
-flasks-button-end = button end
 flasks-drawing-unknown = not known
 flasks-drawing-says = Drawing of { $flask }, { $size }, { $count ->
         [one] one piece

@@ -5,6 +5,22 @@ use eframe::egui::{Key, KeyboardShortcut, Modifiers};
 use super::page::Page;
 use crate::files::preferences::Theme;
 use crate::job::Place;
+use crate::paper::{Dress, Sort};
+
+/// Where a paper goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Put {
+    /// To the system's printer.
+    Printer,
+    /// Into the system's viewer.
+    Viewer,
+    /// As a PDF beside the batch.
+    Pdf,
+    /// Every document of its sort, each as a PDF.
+    AllPdfs,
+    /// As text beside the batch.
+    Text,
+}
 
 /// Something to be done.
 #[derive(Debug, Clone, PartialEq)]
@@ -41,10 +57,12 @@ pub enum Action {
     Working,
     /// The list of findings, in and out.
     Findings,
-    /// The bench sheets, into a file beside the batch.
-    Sheet,
-    /// The quotes, into a file beside the batch.
-    Quote,
+    /// The papers of a sort, to be looked at and printed.
+    Paper(Sort),
+    /// The paper that is looked at goes somewhere.
+    Put(Put),
+    /// Papers of a sort are dressed otherwise.
+    DressPaper(Sort, Dress),
     /// The next page of the rail.
     NextPage,
     /// The page before.
@@ -75,7 +93,7 @@ pub enum Action {
 
 impl Action {
     /// Those that need nothing to be said with them, in the order of a menu.
-    pub const PLAIN: [Self; 24] = [
+    pub const PLAIN: [Self; 27] = [
         Self::New,
         Self::Open,
         Self::OpenLast,
@@ -91,8 +109,11 @@ impl Action {
         Self::Working,
         Self::Findings,
         Self::LookAgain,
-        Self::Sheet,
-        Self::Quote,
+        Self::Paper(Sort::Bench),
+        Self::Paper(Sort::Kiln),
+        Self::Paper(Sort::Quote),
+        Self::Paper(Sort::Slip),
+        Self::Paper(Sort::Receipt),
         Self::Theme,
         Self::Units,
         Self::Comma,
@@ -122,8 +143,13 @@ impl Action {
             Self::Bench => "do-bench",
             Self::Working => "do-working",
             Self::Findings => "do-findings",
-            Self::Sheet => "do-sheet",
-            Self::Quote => "do-quote",
+            Self::Paper(Sort::Bench) => "do-sheet",
+            Self::Paper(Sort::Kiln) => "do-kiln-sheet",
+            Self::Paper(Sort::Quote) => "do-quote",
+            Self::Paper(Sort::Slip) => "do-slip",
+            Self::Paper(Sort::Receipt) => "do-receipt",
+            Self::Put(_) => "paper-print",
+            Self::DressPaper(..) => "paper-dress",
             Self::NextPage => "do-next-page",
             Self::PageBefore => "do-page-before",
             Self::Go(page) => page.key(),
@@ -159,7 +185,7 @@ impl Action {
             Self::Bench => plain(Key::F5),
             Self::Working => plain(Key::F6),
             Self::Findings => plain(Key::F7),
-            Self::Sheet => command(Key::P),
+            Self::Paper(Sort::Bench) => command(Key::P),
             Self::Theme => plain(Key::F9),
             Self::Units => plain(Key::F8),
             Self::Larger => command(Key::Plus),

@@ -3,6 +3,11 @@
 use crate::calc::{Book, Finding, Id, Report, Runs, Setting, Shelves, Weight, recompute};
 use crate::job::check::{self, Fault};
 use crate::job::{Job, Place, Studio};
+use crate::paper::{Pictures, SheetInput};
+use crate::quantity::Style;
+use crate::texts::Texts;
+
+static NO_PICTURES: Pictures = Pictures::NONE;
 
 /// The figures of a workbook, and the documents without what is at fault in them.
 #[derive(Debug)]
@@ -32,6 +37,25 @@ impl Computed {
         let mut book = Book::default();
         let report = recompute(&sound, &sound_studio, &shelves, runs, setting, &mut book);
         Self { sound, sound_studio, faults, shelves, book, report }
+    }
+
+    /// What a drawing is made from, in the language and the units of the screen.
+    #[must_use]
+    pub fn sheet_input<'a>(&'a self, setting: &'a Setting, texts: &'a Texts, style: &'a Style) -> SheetInput<'a> {
+        SheetInput {
+            job: &self.sound,
+            studio: &self.sound_studio,
+            shelves: &self.shelves,
+            report: &self.report,
+            book: &self.book,
+            setting,
+            texts,
+            style,
+            content_hash: "",
+            saved: true,
+            studio_hash: "",
+            pictures: &NO_PICTURES,
+        }
     }
 
     /// Findings of a weight.

@@ -5,10 +5,12 @@ use eframe::egui::Ui;
 
 use super::action::Action;
 use super::computed::{Chosen, Computed};
+use super::paper_desk::Shown;
 use super::theme::Tokens;
 use super::view::View;
 use crate::calc::{Id, Setting};
 use crate::job::{Job, Studio};
+use crate::paper::SheetInput;
 use crate::paper::words::Words;
 use crate::quantity::{Habits, Style};
 use crate::texts::{Texts, Word};
@@ -48,6 +50,10 @@ pub struct Cx<'a> {
     pub tokens: Tokens,
     /// The folder of the batch, once it has one.
     pub folder: Option<std::path::PathBuf>,
+    /// The paper that is looked at, where one is.
+    pub shown: Option<&'a Shown>,
+    /// Are pattern files being read?
+    pub reading: bool,
     /// Where the caster looks; a page may change it at once.
     pub view: &'a mut View,
     /// How often each figure was drawn in this frame: one may stand on a page more than once.
@@ -102,6 +108,12 @@ impl Cx<'_> {
     pub fn words(&self) -> Words<'_> {
         let currency = &self.computed.sound_studio.money.currency;
         Words { texts: self.texts, style: self.style, zone: &self.setting.zone, currency }
+    }
+
+    /// What a drawing or a paper is made from, as the screen shows it.
+    #[must_use]
+    pub fn sheet_input(&self) -> SheetInput<'_> {
+        self.computed.sheet_input(self.setting, self.texts, self.style)
     }
 
     /// What a field takes for granted.

@@ -9,6 +9,7 @@ pub mod dialog;
 pub mod history;
 mod names;
 pub mod page;
+pub mod paper_desk;
 mod patterns_run;
 mod recovery;
 mod shell;

@@ -8,9 +8,11 @@ use std::time::Instant;
 
 use crate::calc::{PatternRun, Runs};
 use crate::files::disk::RealDisk;
-use crate::files::pattern_runs::measure_file;
-use crate::job::Job;
+use crate::files::pattern_runs::look_at_file;
+use crate::files::pictures::shaded;
+use crate::job::{Job, PatternId};
 use crate::mesh::Limits;
+use crate::paper::block::Raster;
 
 /// Wakes whoever waits for a file.
 type Wake = Box<dyn Fn() + Send + Sync>;
@@ -26,12 +28,24 @@ pub struct Reading {
     pub seconds_left: Option<u64>,
 }
 
+/// What came of a file: what it measures, and its picture.
+#[derive(Debug, Clone)]
+struct Looked {
+    run: PatternRun,
+    picture: Option<Arc<Raster>>,
+}
+
+fn look(path: &Path) -> Looked {
+    let (run, picture) = look_at_file(&RealDisk, path, &Limits::default(), shaded);
+    Looked { run, picture: picture.flatten() }
+}
+
 /// Reads pattern files on threads of its own.
 #[derive(Default)]
 pub struct PatternReader {
     folder: PathBuf,
-    known: BTreeMap<PathBuf, Option<PatternRun>>,
-    waits: Vec<Receiver<(PathBuf, PatternRun)>>,
+    known: BTreeMap<PathBuf, Option<Looked>>,
+    waits: Vec<Receiver<(PathBuf, Looked)>>,
     /// When the files that are being read were asked for, and how many were known before.
     began: Option<(Instant, usize)>,
     /// Called when a file was read; said once, and heard by reading that began before it was said.
@@ -48,7 +62,10 @@ impl PatternReader {
 
     /// Forgets files that were not there or could not be read, so that they are looked for again.
     pub fn look_again(&mut self) {
-        self.known.retain(|_, run| !matches!(run, Some(PatternRun::Missing | PatternRun::Unreadable(_))));
+        let unseen = |looked: &Option<Looked>| {
+            looked.as_ref().is_some_and(|looked| matches!(looked.run, PatternRun::Missing | PatternRun::Unreadable(_)))
+        };
+        self.known.retain(|_, looked| !unseen(looked));
     }
 
     /// Sets what is known of every pattern's file, and begins to read those that were never asked for. True where `runs` changed.
@@ -67,7 +84,7 @@ impl PatternReader {
                 fresh.push(path);
                 None
             });
-            runs.patterns.insert(pattern.id, known.clone().unwrap_or(PatternRun::Pending));
+            runs.patterns.insert(pattern.id, known.as_ref().map_or(PatternRun::Pending, |looked| looked.run.clone()));
         }
         if !fresh.is_empty() {
             if idle {
@@ -84,7 +101,7 @@ impl PatternReader {
         let reading = paths.clone();
         let thread = std::thread::Builder::new().name("patterns".to_owned()).spawn(move || {
             for path in reading {
-                let run = measure_file(&RealDisk, &path, &Limits::default());
+                let run = look(&path);
                 // Nobody waits any more where the batch was closed.
                 if sender.send((path, run)).is_err() {
                     return;
@@ -99,7 +116,7 @@ impl PatternReader {
             // No thread to be had: read here, late rather than never.
             Err(_) => {
                 for path in paths {
-                    let run = measure_file(&RealDisk, &path, &Limits::default());
+                    let run = look(&path);
                     self.known.insert(path, Some(run));
                 }
             }
@@ -132,7 +149,7 @@ impl PatternReader {
         // A reader that finds nobody waiting ends after the file it is at.
         self.waits.clear();
         for run in self.known.values_mut().filter(|run| run.is_none()) {
-            *run = Some(PatternRun::Unreadable(why.to_owned()));
+            *run = Some(Looked { run: PatternRun::Unreadable(why.to_owned()), picture: None });
         }
         self.put(job, runs);
     }
@@ -140,10 +157,20 @@ impl PatternReader {
     fn put(&self, job: &Job, runs: &mut Runs) {
         for pattern in &job.patterns {
             let Some(file) = &pattern.file else { continue };
-            if let Some(Some(run)) = self.known.get(&self.folder.join(&file.path)) {
-                runs.patterns.insert(pattern.id, run.clone());
+            if let Some(Some(looked)) = self.known.get(&self.folder.join(&file.path)) {
+                runs.patterns.insert(pattern.id, looked.run.clone());
             }
         }
+    }
+
+    /// The pictures of a job's patterns, as far as their files were read.
+    #[must_use]
+    pub fn pictures(&self, job: &Job) -> BTreeMap<PatternId, Arc<Raster>> {
+        let picture = |pattern: &crate::job::Pattern| {
+            let looked = self.known.get(&self.folder.join(&pattern.file.as_ref()?.path))?.as_ref()?;
+            Some((pattern.id, Arc::clone(looked.picture.as_ref()?)))
+        };
+        job.patterns.iter().filter_map(picture).collect()
     }
 
     /// How far the reading is; none where nothing is being read.

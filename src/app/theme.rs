@@ -215,3 +215,15 @@ fn dress(style: &mut egui::Style, tokens: &Tokens) {
         widget.expansion = 0.0;
     }
 }
+
+/// A grey of the printed page. Paper is white and ink black on it whatever the window wears.
+#[must_use]
+pub fn printed(grey: u8) -> Color32 {
+    Color32::from_gray(grey)
+}
+
+/// Red, green, blue and cover of every pixel, as a picture for the screen.
+#[must_use]
+pub fn pixels(size: [usize; 2], rgba: &[u8]) -> egui::ColorImage {
+    egui::ColorImage::from_rgba_unmultiplied(size, rgba)
+}

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::computed::Chosen;
 use super::page::Page;
+use super::paper_desk::PaperView;
 use crate::job::{BurnoutId, QuoteId};
 use crate::job::{FlaskId, Job, LineId, MeltId, OrderId, PatternId, Place, TreeId};
 
@@ -44,6 +45,8 @@ pub struct View {
     pub melt: Option<MeltId>,
     /// The chosen quote.
     pub quote: Option<QuoteId>,
+    /// The paper that is looked at.
+    pub paper: PaperView,
     /// A what-if: other numbers for terms of the chosen figure, by place among its terms.
     pub what_if: Vec<Option<f64>>,
 }

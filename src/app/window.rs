@@ -2,6 +2,7 @@
 
 mod deeds;
 mod input;
+mod printing;
 mod recovering;
 
 use std::path::{Path, PathBuf};
@@ -14,6 +15,7 @@ use jiff::civil::Date;
 
 use super::cx::{Cx, Wish};
 use super::dialog::{self, Answer, Dialog, Then};
+use super::page::Page;
 use super::recovery::Recovery;
 use super::shell::{finder, findings_line, focus, rail, top, working};
 use super::theme::Tokens;
@@ -244,8 +246,13 @@ impl Window {
         let folder = self.workbook.folder().map(Path::to_path_buf);
         let asking = self.asking();
         let workbook = &mut self.workbook;
+        if workbook.view.page == Page::Paper {
+            workbook.set_paper(self.preferences.dress(workbook.view.paper.sort));
+        }
         let mut cx = Cx {
             folder,
+            shown: workbook.shown.as_ref(),
+            reading: reading.is_some(),
             job: &workbook.job,
             studio: &workbook.studio,
             computed: &workbook.computed,
@@ -286,7 +293,8 @@ impl Window {
                 let frame = panel(Margin::symmetric(14, 0));
                 Panel::bottom("working below").exact_size(170.0).resizable(false).frame(frame).show(ui, |ui| working::show(ui, &mut cx));
             }
-            if cx.view.working && !narrow {
+            // A page of paper wants the room.
+            if cx.view.working && !narrow && cx.view.page != Page::Paper {
                 Panel::right("working")
                     .exact_size(288.0)
                     .resizable(false)

@@ -8,6 +8,7 @@ use jiff::tz::TimeZone;
 
 use super::computed::Computed;
 use super::history::{History, Moment};
+use super::paper_desk::Shown;
 use super::patterns_run::{PatternReader, Reading};
 use super::view::View;
 use crate::calc::{PatternRun, Runs, Setting};
@@ -15,6 +16,7 @@ use crate::files::batch::{Batch, OpenError, SaveBatchError};
 use crate::files::disk::{Disk, folder_of};
 use crate::job::carry::take_copies;
 use crate::job::{Job, JobId, Studio};
+use crate::paper::block::Raster;
 use crate::texts::Texts;
 
 /// One open batch.
@@ -39,6 +41,10 @@ pub struct Workbook {
     pub view: View,
     /// Grows with every change.
     pub revision: u64,
+    /// Grows whenever a pattern file was read or is looked for again.
+    pub looked: u64,
+    /// The paper that was looked at last.
+    pub shown: Option<Shown>,
     reader: PatternReader,
 }
 
@@ -84,6 +90,8 @@ impl Workbook {
             history: History::default(),
             view,
             revision: 0,
+            looked: 0,
+            shown: None,
             reader: PatternReader::default(),
         };
         workbook.read_patterns();
@@ -200,6 +208,7 @@ impl Workbook {
     pub fn poll(&mut self) -> bool {
         let came = self.reader.take(&self.job, &mut self.runs);
         if came {
+            self.looked += 1;
             self.recompute();
         }
         came
@@ -209,6 +218,12 @@ impl Workbook {
     #[must_use]
     pub fn reading(&self) -> Option<Reading> {
         self.reader.progress()
+    }
+
+    /// The pictures of the patterns, as far as their files were read.
+    #[must_use]
+    pub fn pictures(&self) -> std::collections::BTreeMap<crate::job::PatternId, Arc<Raster>> {
+        self.reader.pictures(&self.job)
     }
 
     /// Stops the reading of pattern files; what rests on those not read says so.
@@ -226,6 +241,7 @@ impl Workbook {
     /// Looks again for pattern files that were not there or could not be read.
     pub fn look_again(&mut self) {
         self.reader.look_again();
+        self.looked += 1;
         self.read_patterns();
     }
 

@@ -126,6 +126,8 @@ pub struct BurnoutFigures {
     pub hours_include_ramps: Option<bool>,
     /// Highest target.
     pub top: Id,
+    /// Temperature of the kiln when it is loaded.
+    pub start_c: Id,
     /// The pour.
     pub pour: Id,
     /// When the kiln is started.
@@ -205,6 +207,7 @@ impl<'a> Pass<'a> {
             both,
             hours_include_ramps: reading.flatten(),
             top,
+            start_c: start,
             pour,
             kiln_start,
             dewax_start,

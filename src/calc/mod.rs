@@ -9,6 +9,7 @@ mod burnout;
 mod burnout_findings;
 mod by_id;
 mod clearance;
+mod client_lots;
 pub mod finding;
 mod flask;
 mod freeze;
@@ -34,6 +35,7 @@ mod whole;
 pub use book::{Book, Figure, Id, Origin, ShelfTerm};
 pub use burnout::{BurnoutFigures, StageFigures};
 pub use clearance::ClearanceFigures;
+pub use client_lots::ClientLot;
 pub use finding::{Arg, Finding, FindingKind, Weight};
 pub use flask::FlaskFigures;
 pub use freeze::plan_of;
@@ -75,6 +77,8 @@ pub struct Report {
     pub melts: Vec<MeltFigures>,
     /// What clients are offered.
     pub offers: Vec<OfferFigures>,
+    /// The metal that clients brought, in the studio's order.
+    pub client_lots: Vec<ClientLot>,
     /// What must be known, Stops first.
     pub findings: Vec<Finding>,
 }
@@ -121,6 +125,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.investing_times(&mut flasks, &burnouts);
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
+    let client_lots = pass.client_lots();
     pass.trees_in_flasks();
     pass.wanting(&flasks);
     pass.pieces_hung(&by_id);
@@ -129,7 +134,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.unconfirmed_defaults();
     pass.settle();
     let findings = pass.findings;
-    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, offers, findings }
+    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, offers, client_lots, findings }
 }
 
 /// Every rule, page by page.
@@ -150,6 +155,7 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         burnout_findings::RULES,
         flask::RULES,
         melt::RULES,
+        client_lots::RULES,
     ];
     pages.concat()
 }

@@ -2,4 +2,5 @@
 
 pub mod arrange;
 pub mod flask;
+pub mod kiln_curve;
 pub mod primitive;

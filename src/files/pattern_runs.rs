@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use super::disk::Disk;
 use crate::calc::{FileProblem, PatternMeasure, PatternRun, Runs};
 use crate::job::Job;
-use crate::mesh::{self, Limits, Measure, Problem};
+use crate::mesh::{self, Limits, Measure, Problem, Soup};
 
 /// Reads and measures every pattern file of a job; a file that several patterns share is read once.
 #[must_use]
@@ -26,14 +26,23 @@ pub fn measure_patterns(disk: &dyn Disk, folder: &Path, job: &Job, limits: &Limi
 /// Reads and measures one file.
 #[must_use]
 pub fn measure_file(disk: &dyn Disk, path: &Path, limits: &Limits) -> PatternRun {
+    look_at_file(disk, path, limits, |_| ()).0
+}
+
+/// Reads and measures one file, and makes something else of its triangles in the same reading, such as its picture.
+#[must_use]
+pub fn look_at_file<T>(disk: &dyn Disk, path: &Path, limits: &Limits, make: impl FnOnce(&Soup) -> T) -> (PatternRun, Option<T>) {
     let bytes = match disk.read(path, limits.max_bytes) {
         Ok(bytes) => bytes,
-        Err(error) if error.kind == ErrorKind::NotFound => return PatternRun::Missing,
-        Err(error) => return PatternRun::Unreadable(error.to_string()),
+        Err(error) if error.kind == ErrorKind::NotFound => return (PatternRun::Missing, None),
+        Err(error) => return (PatternRun::Unreadable(error.to_string()), None),
     };
-    match mesh::measure_bytes(&bytes, limits) {
-        Ok(measure) => PatternRun::Measured(pattern_measure(&measure, blake3::hash(&bytes).to_hex().to_string())),
-        Err(error) => PatternRun::Unreadable(error.to_string()),
+    match mesh::read(&bytes, limits) {
+        Ok(soup) => {
+            let hash = blake3::hash(&bytes).to_hex().to_string();
+            (PatternRun::Measured(pattern_measure(&mesh::measure(&soup), hash)), Some(make(&soup)))
+        }
+        Err(error) => (PatternRun::Unreadable(error.to_string()), None),
     }
 }
 

@@ -1,11 +1,13 @@
 //! What the window remembers from one day to the next. Never part of a document.
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
 use super::disk::Disk;
 use super::save::{Original, hash_of, save};
+use crate::paper::{Dress, Sort};
 use crate::quantity::{Style, Units};
 
 /// The preferences.
@@ -20,6 +22,8 @@ pub struct Preferences {
     pub comma: bool,
     /// In percent.
     pub zoom: u32,
+    /// How sheets were dressed last, by their sort.
+    pub papers: BTreeMap<Sort, Dress>,
     /// Batches opened lately, the last one first.
     pub recent: Vec<PathBuf>,
 }
@@ -38,7 +42,7 @@ pub enum Theme {
 
 impl Default for Preferences {
     fn default() -> Self {
-        Self { theme: Theme::Light, trade_units: false, comma: false, zoom: 100, recent: Vec::new() }
+        Self { theme: Theme::Light, trade_units: false, comma: false, zoom: 100, papers: BTreeMap::new(), recent: Vec::new() }
     }
 }
 
@@ -50,6 +54,13 @@ impl Preferences {
     #[must_use]
     pub fn style(&self) -> Style {
         Style { units: if self.trade_units { Units::TRADE } else { Units::METRIC }, comma: self.comma, ..Style::METRIC }
+    }
+
+    /// How sheets of a sort are dressed: as they were last, or as the window is.
+    #[must_use]
+    pub fn dress(&self, sort: Sort) -> Dress {
+        let plain = Dress { trade_units: self.trade_units, comma: self.comma, ..Dress::default() };
+        self.papers.get(&sort).copied().unwrap_or(plain)
     }
 
     /// A batch was opened.

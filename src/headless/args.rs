@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand};
+use clap::{Args, Parser, Subcommand, ValueEnum};
 use jiff::civil::Date;
 
 /// A casting-batch workbook for small studios.
@@ -26,6 +26,57 @@ pub(super) struct Day {
     /// The day prices and quotes are judged by, such as 2026-12-01; today where it is not given
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub at: Option<Date>,
+}
+
+/// What is printed, and how.
+#[derive(Debug, Clone, Args)]
+pub(super) struct Printing {
+    /// The job's file
+    pub job: PathBuf,
+    /// Into this file, which must not exist yet, instead of the terminal; as a PDF where its name ends so. Papers of several clients go into
+    /// a PDF each
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// Only what is for this client
+    #[arg(long, value_name = "CODE")]
+    pub client: Option<String>,
+    /// The paper
+    #[arg(long, value_enum, default_value_t = PaperSize::A4)]
+    pub paper: PaperSize,
+    /// The language
+    #[arg(long, value_enum, default_value_t = Tongue::En)]
+    pub language: Tongue,
+    /// The units
+    #[arg(long, value_enum, default_value_t = UnitSet::Metric)]
+    pub units: UnitSet,
+    /// A comma for the decimal mark; German has one anyway
+    #[arg(long)]
+    pub comma: bool,
+    #[command(flatten)]
+    pub day: Day,
+}
+
+/// The size of the paper.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(super) enum PaperSize {
+    A4,
+    Letter,
+}
+
+/// The language of the paper.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(super) enum Tongue {
+    En,
+    De,
+}
+
+/// The units on the paper.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(super) enum UnitSet {
+    /// Millimetres, grams, °C
+    Metric,
+    /// Inches, pennyweights, °F
+    Trade,
 }
 
 fn day(text: &str) -> Result<Date, String> {
@@ -55,25 +106,15 @@ pub(super) enum Command {
         day: Day,
     },
     /// The bench sheet, a page a flask
-    Sheet {
-        /// The job's file
-        job: PathBuf,
-        /// Into this file, which must not exist yet, instead of the terminal
-        #[arg(short, long, value_name = "FILE")]
-        output: Option<PathBuf>,
-        #[command(flatten)]
-        day: Day,
-    },
+    Sheet(Printing),
+    /// The kiln sheet, a page a load
+    Kiln(Printing),
     /// The quotes, a page a client
-    Quote {
-        /// The job's file
-        job: PathBuf,
-        /// Into this file, which must not exist yet, instead of the terminal
-        #[arg(short, long, value_name = "FILE")]
-        output: Option<PathBuf>,
-        #[command(flatten)]
-        day: Day,
-    },
+    Quote(Printing),
+    /// The order slips with the codes of their pieces, a page an order
+    Slip(Printing),
+    /// Receipts for the metal that clients brought, a page a client
+    Receipt(Printing),
     /// Volume, area, size and faults of pattern files
     Measure {
         /// The files

@@ -19,6 +19,8 @@ use args::{Command, Line};
 use clap::Parser;
 use out::Out;
 
+use crate::paper::Sort;
+
 /// Everything went well.
 const FINE: u8 = 0;
 /// A Stop stands that nobody signed for.
@@ -53,8 +55,11 @@ fn dispatch(line: Line, window: impl FnOnce(Option<&Path>) -> Result<(), String>
         None => main_job(line.job.as_deref(), &line.day, window, out),
         Some(Command::Figures { job, json, day }) => figures::print(&job, json, &day, out),
         Some(Command::Findings { job, json, day }) => findings::print(&job, json, &day, out),
-        Some(Command::Sheet { job, output, day }) => sheets::sheet(&job, output.as_deref(), &day, out),
-        Some(Command::Quote { job, output, day }) => sheets::quote(&job, output.as_deref(), &day, out),
+        Some(Command::Sheet(how)) => sheets::print(Sort::Bench, &how, out),
+        Some(Command::Kiln(how)) => sheets::print(Sort::Kiln, &how, out),
+        Some(Command::Quote(how)) => sheets::print(Sort::Quote, &how, out),
+        Some(Command::Slip(how)) => sheets::print(Sort::Slip, &how, out),
+        Some(Command::Receipt(how)) => sheets::print(Sort::Receipt, &how, out),
         Some(Command::Measure { files, json }) => measure::print(&files, json, out),
     }
 }
@@ -65,7 +70,7 @@ fn main_job(job: Option<&Path>, day: &args::Day, window: impl FnOnce(Option<&Pat
     match job {
         Some(job) => {
             out.tell(&format!("{reason}; here is the bench sheet instead"));
-            match sheets::sheet(job, None, day, out) {
+            match sheets::bench(job, day, out) {
                 BAD_INPUT => BAD_INPUT,
                 _ => FINE,
             }

@@ -15,11 +15,17 @@ pub(super) fn burnout(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
         blocks.push(Block::Words(desk.label("sheet-no-burnout")));
         return blocks;
     };
-    blocks.push(Block::Fields(fields(desk, flask, figures, document)));
+    let position = desk.input.job.flasks.iter().find(|other| other.id == flask.id).map(|flask| one_line(&flask.kiln_position));
+    let position = position.filter(|position| !position.is_empty()).map(|position| desk.field("burnout-position", position));
+    let mut fields =
+        vec![desk.field("burnout-load", desk.text(&document.name)), desk.field("burnout-kiln", desk.entry(document.kiln.as_ref()))];
+    fields.extend(position);
+    fields.extend(load_fields(desk, figures, document));
+    blocks.push(Block::Fields(fields));
     if figures.stages.is_empty() {
         blocks.push(Block::Words(desk.label("sheet-no-programme")));
     } else {
-        blocks.push(Block::Table(stages(desk, figures)));
+        blocks.push(Block::Table(stages(desk, figures, false)));
     }
     if let (None, Some([with, without])) = (figures.hours_include_ramps, figures.both) {
         let args = [("with", desk.figure(with).into()), ("without", desk.figure(without).into())];
@@ -28,19 +34,15 @@ pub(super) fn burnout(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     blocks
 }
 
-fn fields(desk: &Desk<'_>, flask: &FlaskFigures, figures: &BurnoutFigures, document: &Burnout) -> Vec<Field> {
-    let position = desk.input.job.flasks.iter().find(|other| other.id == flask.id).map(|flask| one_line(&flask.kiln_position));
-    let mut fields =
-        vec![desk.field("burnout-load", desk.text(&document.name)), desk.field("burnout-kiln", desk.entry(document.kiln.as_ref()))];
-    fields.extend(position.filter(|position| !position.is_empty()).map(|position| desk.field("burnout-position", position)));
+/// What is said of a load: its programme, when it is started, how long it takes, how hot it gets.
+pub(super) fn load_fields(desk: &Desk<'_>, figures: &BurnoutFigures, document: &Burnout) -> Vec<Field> {
+    let mut fields = Vec::new();
     let programme = match &document.programme {
         None => desk.label("cause-not-chosen"),
         Some(Programme::Table(table)) => desk.entry(Some(table)),
         Some(Programme::Segments(_)) => desk.label("burnout-own"),
     };
     fields.push(desk.field("burnout-programme", programme));
-    fields.extend(flask.mix_by.map(|id| desk.figure_field("mix-by", id)));
-    fields.extend(flask.invested_by.map(|id| desk.figure_field("mix-invested-by", id)));
     fields.extend(figures.dewax_start.map(|id| desk.figure_field("burnout-dewax", id)));
     fields.extend([
         desk.figure_field("burnout-kiln-start", figures.kiln_start),
@@ -52,29 +54,47 @@ fn fields(desk: &Desk<'_>, flask: &FlaskFigures, figures: &BurnoutFigures, docum
     fields
 }
 
-fn stages(desk: &Desk<'_>, figures: &BurnoutFigures) -> Table {
+/// The stages with their times on the clock; on the narrow column of a bench sheet without the ends, which are the next one's beginnings.
+pub(super) fn stages(desk: &Desk<'_>, figures: &BurnoutFigures, ends: bool) -> Table {
     let head = |key, side| (desk.label(key), side);
     let mut table = Table::new(vec![
-        head("column-tick", Side::Left),
+        head("column-tick", Side::Tick),
         head("column-stage", Side::Right),
         head("column-target", Side::Right),
         head("column-ramp", Side::Right),
         head("column-hold", Side::Right),
         head("column-start", Side::Left),
         head("column-end", Side::Left),
-        head("column-really", Side::Left),
+        head("column-really", Side::Write),
     ]);
     for (number, stage) in (1..).zip(&figures.stages) {
         table.row([
-            "[ ]".to_owned(),
+            String::new(),
             u32::to_string(&number),
             desk.figure(stage.target),
             desk.figure(stage.ramp),
             desk.figure(stage.hold),
-            desk.figure(stage.start),
-            desk.figure(stage.end),
-            "__________".to_owned(),
+            desk.clock(stage.start, ends),
+            if ends { desk.clock(stage.end, true) } else { String::new() },
+            String::new(),
         ]);
     }
+    if !ends {
+        let none = String::new;
+        table.row([none(), none(), desk.label("burnout-pour"), none(), none(), desk.clock(figures.pour, false), none(), none()]);
+    }
+    table
+}
+
+/// Empty rows for what the kiln really showed.
+pub(super) fn readings(desk: &Desk<'_>) -> Table {
+    let head = |key, side| (desk.label(key), side);
+    let mut table = Table::new(vec![
+        head("column-clock", Side::Write),
+        head("column-display", Side::Write),
+        head("column-probe", Side::Write),
+        head("column-remark", Side::Write),
+    ]);
+    table.rows = vec![vec![String::new(); 4]; 6];
     table
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::block::{Block, Marked};
+use super::block::{Block, Marked, Sign};
 use super::desk::Desk;
 use super::metal::{document_of, melt_of};
 use crate::calc::FlaskFigures;
@@ -10,7 +10,7 @@ use crate::job::Drive;
 use crate::stock::{Alloy, Element, EntryId, Hazard, Liquid, PatternMaterial, Powder};
 
 /// What can hurt somebody with one flask.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Hazards {
     /// By the shelf's entries: alloy, drawn lots' alloys, powder, pattern materials.
     here: BTreeSet<Hazard>,
@@ -50,6 +50,17 @@ impl Hazards {
             drive: document.map(|flask| flask.drive).unwrap_or_default(),
             never_quench: flask.pour.never_quench,
         }
+    }
+
+    /// All that can hurt somebody with several flasks at once.
+    pub fn of_flasks(desk: &Desk<'_>, flasks: &[&FlaskFigures]) -> Self {
+        let mut all = Self::default();
+        for flask in flasks {
+            let one = Self::of(desk, flask);
+            all.here.extend(one.here);
+            all.dewax |= one.dewax;
+        }
+        all
     }
 
     fn has(&self, hazard: Hazard) -> bool {
@@ -158,5 +169,6 @@ fn materials(desk: &Desk<'_>, flask: &FlaskFigures) -> BTreeSet<EntryId> {
 
 fn block(desk: &Desk<'_>, chosen: &[(bool, &str)]) -> Option<Block> {
     let sentences: Vec<String> = chosen.iter().filter(|(here, _)| *here).map(|(_, key)| desk.label(key)).collect();
-    (!sentences.is_empty()).then(|| Block::Marked(vec![Marked { mark: desk.label("mark-care"), text: sentences.join(" ") }]))
+    (!sentences.is_empty())
+        .then(|| Block::Marked(vec![Marked { sign: Sign::Care, mark: desk.label("mark-care"), text: sentences.join(" ") }]))
 }

@@ -4,11 +4,12 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::block::{BigWeight, Block, Field, Paper};
-use super::words::{Words, clean, date_words, one_line, print_figure};
+use super::block::{BigWeight, Block, Field, Letterhead, Paper};
+use super::printed::{Pictures, Sort};
+use super::words::{Words, clean, date_words, moment_of, moment_short, one_line, print_figure, shelf_name};
 use crate::calc::{Book, Id, LineFigures, Report, Setting, Shelves, Value};
 use crate::job::{FlaskId, Job, Line, LineId, Order, Size, Studio, Tree, TreeId};
-use crate::quantity::{Kind, Style};
+use crate::quantity::{Kind, Style, THIN, print};
 use crate::stock::{EntryId, Flask as Vessel, RingScale};
 use crate::texts::{Texts, Word};
 
@@ -33,6 +34,12 @@ pub struct SheetInput<'a> {
     pub style: &'a Style,
     /// Hash of the document's content as hexadecimal text; its first digits print as the document's version.
     pub content_hash: &'a str,
+    /// Is that how it lies on the disk? What was changed since says so beside its version.
+    pub saved: bool,
+    /// Hash of the studio's file; it prints where the studio's own document is what is told of.
+    pub studio_hash: &'a str,
+    /// Pictures of patterns and of the studio.
+    pub pictures: &'a Pictures,
 }
 
 /// An input with the words made for it, and its lines at hand.
@@ -80,6 +87,15 @@ impl<'a> Desk<'a> {
         print_figure(self.input.book, id, &self.words)
     }
 
+    /// A moment; without its day of the month where a column is narrow.
+    pub fn clock(&self, id: Id, whole: bool) -> String {
+        if whole {
+            return self.figure(id);
+        }
+        let at = self.number(id).and_then(|minutes| moment_of(minutes, self.words.zone));
+        at.map_or_else(|| self.figure(id), |at| moment_short(at, self.words.texts))
+    }
+
     /// A figure in whole grams, for powder and its water.
     pub fn powder(&self, id: Id) -> String {
         let style = self.words.style.for_powder();
@@ -116,12 +132,23 @@ impl<'a> Desk<'a> {
 
     /// A weight to weigh out, in the studio's unit of weight.
     pub fn weight(&self, label: String, id: Id) -> BigWeight {
-        BigWeight { label, value: self.figure(id), unit: self.words.style.units.of(Kind::Mass).symbol }
+        BigWeight { label, value: self.figure(id), note: String::new(), unit: self.words.style.units.of(Kind::Mass).symbol, part: false }
     }
 
     /// A weight of powder or water, in grams.
     pub fn powder_weight(&self, label: String, id: Id) -> BigWeight {
-        BigWeight { label, value: self.powder(id), unit: Kind::Mass.unit() }
+        BigWeight { label, value: self.powder(id), note: String::new(), unit: Kind::Mass.unit(), part: false }
+    }
+
+    /// A weight of metal as a client can follow it: to the hundredth of a gram, in grams.
+    pub fn grams(&self, id: Id) -> String {
+        let Some(grams) = self.number(id) else { return self.figure(id) };
+        format!("{}{THIN}{}", print(grams, Kind::Money, self.words.style).number, Kind::Mass.unit())
+    }
+
+    /// A fineness in thousandths.
+    pub fn fineness(&self, permille: f64) -> String {
+        print(permille, Kind::Fineness, self.words.style).to_string()
     }
 
     pub fn text(&self, text: &str) -> String {
@@ -131,7 +158,11 @@ impl<'a> Desk<'a> {
     /// The shelf's name for an entry: its id where the shelf does not have it, and that none was chosen.
     pub fn entry(&self, id: Option<&EntryId>) -> String {
         let Some(id) = id else { return self.label("cause-not-chosen") };
-        self.input.shelves.job.entry(id.as_str()).map_or_else(|| id.to_string(), |entry| self.text(entry.name()))
+        self.input
+            .shelves
+            .job
+            .entry(id.as_str())
+            .map_or_else(|| id.to_string(), |entry| self.text(&shelf_name(entry.name(), self.words.texts)))
     }
 
     pub fn date(&self, date: Option<Date>) -> String {
@@ -177,13 +208,67 @@ impl<'a> Desk<'a> {
         flask.map(|flask| one_line(&flask.scratch)).filter(|scratch| !scratch.is_empty()).unwrap_or_else(|| id.to_string())
     }
 
+    /// The studio's face.
+    pub fn letterhead(&self) -> Letterhead {
+        let studio = self.input.studio;
+        let address = studio.address.iter().map(|line| one_line(line)).filter(|line| !line.is_empty()).collect();
+        Letterhead { picture: self.input.pictures.letterhead.clone(), name: one_line(&studio.name), address }
+    }
+
+    /// What a document is called: its sort, whose it is, and the batch.
+    pub fn title(&self, sort: Sort, client: &str) -> String {
+        let args = [("sort", self.label(sort.key()).into()), ("batch", self.text(&self.input.job.name).into())];
+        match (client.is_empty(), self.tells_of_others(client)) {
+            (true, _) => self.say("paper-title", &args),
+            (false, true) => self.say("paper-title-client", &[args[0].clone(), ("client", client.into())]),
+            (false, false) => {
+                let [sort, batch] = args;
+                self.say("paper-title-both", &[sort, ("client", client.into()), batch])
+            }
+        }
+    }
+
+    /// Does the batch's name hold another client's code or design?
+    pub fn tells_of_others(&self, client: &str) -> bool {
+        let name = self.input.job.name.to_lowercase();
+        let words: Vec<&str> = name.split(|sign: char| !sign.is_alphanumeric()).collect();
+        let holds = |text: &str| {
+            let text = text.trim().to_lowercase();
+            !text.is_empty() && (words.contains(&text.as_str()) || (text.chars().count() > 3 && name.contains(&text)))
+        };
+        let mut others = self.input.job.orders.iter().filter(|order| order.client.trim() != client.trim());
+        let mut quoted = self.input.job.quotes.iter().map(|quote| quote.client.trim()).filter(|other| *other != client.trim());
+        let mut owners = self.input.studio.lots.iter().map(|lot| lot.owner.trim()).filter(|other| *other != client.trim());
+        let told = |order: &Order| holds(&order.client) || order.lines.iter().any(|line| holds(&line.design));
+        others.any(told) || quoted.any(holds) || owners.any(holds)
+    }
+
+    /// A paper that a client may see: the batch's name goes where it tells of somebody else.
+    pub fn paper_for(&self, client: &str, foot: String) -> Paper {
+        let mut paper = self.paper(foot);
+        if self.tells_of_others(client) {
+            paper.head.iter_mut().skip(1).for_each(|(batch, _)| batch.clear());
+        }
+        paper
+    }
+
+    /// The same for what the studio's own document tells: its version is the one that counts.
+    pub fn studio_paper(&self, client: &str, foot: String) -> Paper {
+        let desk = Self { input: SheetInput { content_hash: self.input.studio_hash, ..self.input }, ..self.clone() };
+        desk.paper_for(client, foot)
+    }
+
     /// The head of every page: studio, batch, version of the document, day.
     pub fn paper(&self, foot: String) -> Paper {
         let input = &self.input;
         let version: String = input.content_hash.chars().filter(char::is_ascii_alphanumeric).take(12).collect();
         let day = self.date(Some(input.setting.at));
-        let right = if version.is_empty() { String::new() } else { self.say("head-version", &[("version", version.into())]) };
+        let right = if version.is_empty() {
+            String::new()
+        } else {
+            self.say(if input.saved { "head-version" } else { "head-version-unsaved" }, &[("version", version.into())])
+        };
         let batch = self.say("head-batch", &[("batch", self.text(&input.job.name).into())]);
-        Paper { head: vec![(one_line(&input.studio.name), day), (batch, right)], pages: Vec::new(), foot }
+        Paper { head: vec![(one_line(&input.studio.name), day), (batch, right)], foot, ..Paper::default() }
     }
 }

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use super::block::{Block, Marked};
+use super::block::{Block, Marked, Sign};
 use super::desk::Desk;
 use super::words::{finding_sentence, one_line, weight_mark};
-use crate::calc::{Cause, Finding, FlaskFigures, Id};
-use crate::job::{LineId, PatternId, Place};
+use crate::calc::{Cause, Finding, FlaskFigures, Id, Weight};
+use crate::job::{BurnoutId, LineId, PatternId, Place};
 
 /// The findings of a flask, its tree, the pieces and patterns there, its load and its melt; then what its figures still wait for.
 pub(super) fn of_flask(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
@@ -15,8 +15,19 @@ pub(super) fn of_flask(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     let mut lines: Vec<Marked> = found.flat_map(|finding| marked(desk, finding)).collect();
     let missing = missing(desk, flask);
     if !missing.is_empty() {
-        lines.push(Marked { mark: desk.label("mark-missing"), text: desk.say("missing-list", &[("what", missing.join(", ").into())]) });
+        lines.push(Marked {
+            sign: Sign::Note,
+            mark: desk.label("mark-missing"),
+            text: desk.say("missing-list", &[("what", missing.join(", ").into())]),
+        });
     }
+    if lines.is_empty() { Vec::new() } else { vec![desk.heading("sheet-findings"), Block::Marked(lines)] }
+}
+
+/// The findings of a kiln load and its stages.
+pub(super) fn of_load(desk: &Desk<'_>, load: BurnoutId) -> Vec<Block> {
+    let here = |finding: &&Finding| matches!(finding.place, Place::Burnout(id) | Place::Stage(id, _) if id == load);
+    let lines: Vec<Marked> = desk.input.report.findings.iter().filter(here).flat_map(|finding| marked(desk, finding)).collect();
     if lines.is_empty() { Vec::new() } else { vec![desk.heading("sheet-findings"), Block::Marked(lines)] }
 }
 
@@ -28,14 +39,22 @@ pub(super) fn of_no_flask(desk: &Desk<'_>) -> Vec<Block> {
     if lines.is_empty() { Vec::new() } else { vec![desk.heading("sheet-findings-batch"), Block::Marked(lines)] }
 }
 
+fn sign_of(weight: Weight) -> Sign {
+    match weight {
+        Weight::Stop => Sign::Stop,
+        Weight::Caution => Sign::Caution,
+        Weight::Note => Sign::Note,
+    }
+}
+
 /// A finding and, where somebody answers for it, who and why.
 fn marked(desk: &Desk<'_>, finding: &Finding) -> Vec<Marked> {
     let text = finding_sentence(finding, desk.input.book, &desk.words);
-    let mut lines = vec![Marked { mark: weight_mark(finding.kind.weight, desk.words.texts), text }];
+    let mut lines = vec![Marked { sign: sign_of(finding.kind.weight), mark: weight_mark(finding.kind.weight, desk.words.texts), text }];
     if let Some(accepted) = finding.accepted.and_then(|index| desk.input.job.accepted.get(index)) {
         let at = accepted.at.map_or_else(|| desk.label("undated"), |at| desk.date(Some(at.date())));
         let args = [("hands", desk.text(&accepted.hands).into()), ("reason", one_line(&accepted.reason).into()), ("on", at.into())];
-        lines.push(Marked { mark: String::new(), text: desk.say("finding-accepted", &args) });
+        lines.push(Marked { sign: Sign::None, mark: String::new(), text: desk.say("finding-accepted", &args) });
     }
     lines
 }

@@ -1,6 +1,6 @@
 //! The charge: what goes into the crucible, from which lots, and which crucible takes it.
 
-use super::block::{BigWeight, Block, Field, Marked};
+use super::block::{BigWeight, Block, Field, Marked, Sign};
 use super::desk::Desk;
 use super::words::one_line;
 use crate::calc::{FlaskFigures, MeltFigures};
@@ -33,7 +33,6 @@ pub(super) fn metal(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     }
     weights.extend(draws);
     let mut fields = vec![
-        desk.field("metal-alloy", desk.entry(flask.alloy.as_ref())),
         desk.figure_field("metal-tree", metal.tree),
         desk.figure_field("metal-button", metal.button),
         desk.figure_field("metal-reserve", metal.reserve),
@@ -44,7 +43,7 @@ pub(super) fn metal(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     fields.extend(melt.map(|melt| crucible(desk, melt)).unwrap_or_default());
     let mut blocks = vec![desk.heading("sheet-metal"), Block::Weights(weights), Block::Words(String::new()), Block::Fields(fields)];
     let fineness = melt.and_then(|melt| melt.fineness).map(|id| desk.say("metal-fineness", &[("fineness", desk.figure(id).into())]));
-    blocks.extend(fineness.map(|text| Block::Marked(vec![Marked { mark: desk.label("mark-look"), text }])));
+    blocks.extend(fineness.map(|text| Block::Marked(vec![Marked { sign: Sign::Note, mark: desk.label("mark-look"), text }])));
     blocks
 }
 
@@ -60,14 +59,20 @@ fn draws(desk: &Desk<'_>, melt: &Melt) -> Vec<BigWeight> {
         let kind = lot.map_or_else(String::new, |lot| desk.label(lot_key(lot.what)));
         let label = desk.say("metal-draw", &[("lot", one_line(&draw.lot.to_string()).into()), ("kind", kind.into())]);
         let value = print(draw.grams.to_f64(), Kind::Mass, desk.words.style).to_string();
-        BigWeight { label, value, unit: desk.words.style.units.of(Kind::Mass).symbol }
+        BigWeight { label, value, note: String::new(), unit: desk.words.style.units.of(Kind::Mass).symbol, part: true }
     };
     melt.charge.iter().map(draw).collect()
 }
 
 /// A line to write on where nothing is drawn yet.
 fn unsaid(desk: &Desk<'_>, key: &str) -> BigWeight {
-    BigWeight { label: desk.label(key), value: String::new(), unit: desk.words.style.units.of(Kind::Mass).symbol }
+    BigWeight {
+        label: desk.label(key),
+        value: String::new(),
+        note: String::new(),
+        unit: desk.words.style.units.of(Kind::Mass).symbol,
+        part: true,
+    }
 }
 
 fn lot_key(kind: LotKind) -> &'static str {

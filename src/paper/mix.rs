@@ -1,6 +1,6 @@
 //! Investment: powder, water, mixes, the clock, the gauge.
 
-use super::block::{BigWeight, Block, Field, Side, Table};
+use super::block::{BigWeight, Block, Side, Table, WriteIn};
 use super::desk::Desk;
 use super::words::one_line;
 use crate::calc::FlaskFigures;
@@ -16,6 +16,10 @@ pub(super) fn mix(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     if !lot.is_empty() {
         fields.push(desk.field("mix-lot", lot));
     }
+    if desk.number(mix.mixes).is_some_and(|mixes| mixes > 1.0) {
+        let args = [("powder", desk.powder(mix.powder).into()), ("water", desk.powder(mix.water).into())];
+        fields.push(desk.field("mix-in-all", desk.say("mix-in-all-of", &args)));
+    }
     fields.extend([
         desk.figure_field("mix-ratio", mix.ratio),
         desk.figure_field("mix-slurry", mix.slurry),
@@ -26,7 +30,7 @@ pub(super) fn mix(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     fields.extend(flask.mix_by.map(|id| desk.figure_field("mix-by", id)));
     fields.extend(flask.invested_by.map(|id| desk.figure_field("mix-invested-by", id)));
     let mut blocks = vec![desk.heading("sheet-mix"), Block::Weights(weights(desk, flask)), Block::Words(String::new())];
-    blocks.extend([Block::Fields(fields), Block::Table(clock(desk, flask)), Block::Fields(really(desk))]);
+    blocks.extend([Block::Fields(fields), Block::Table(clock(desk, flask)), Block::WriteIn(really(desk))]);
     blocks
 }
 
@@ -41,9 +45,11 @@ fn liquid_key(desk: &Desk<'_>, flask: &FlaskFigures) -> &'static str {
 fn weights(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<BigWeight> {
     let mix = &flask.mix;
     let liquid = desk.label(liquid_key(desk, flask));
-    let mut weights = vec![desk.powder_weight(desk.label("mix-powder"), mix.powder), desk.powder_weight(liquid.clone(), mix.water)];
     let mixes = desk.number(mix.mixes).filter(|mixes| *mixes > 1.0);
-    let Some(mixes) = mixes else { return weights };
+    let Some(mixes) = mixes else {
+        return vec![desk.powder_weight(desk.label("mix-powder"), mix.powder), desk.powder_weight(liquid, mix.water)];
+    };
+    let mut weights = Vec::new();
     let all = print(mixes, Kind::Count, desk.words.style).number;
     // A bench takes a handful of mixes; beyond that one row tells it as well as a hundred.
     for number in (1..=8_u32).take_while(|number| f64::from(*number) <= mixes) {
@@ -73,20 +79,18 @@ fn clock(desk: &Desk<'_>, flask: &FlaskFigures) -> Table {
         head("column-step", Side::Left),
         head("column-takes", Side::Right),
         head("column-over-at", Side::Right),
-        head("column-really", Side::Left),
+        head("column-really", Side::Write),
     ]);
     let steps = ["mix-step-mix", "mix-step-bowl", "mix-step-pour", "mix-step-flask"];
     for ((key, takes), over) in steps.iter().zip(flask.mix.steps).zip(flask.mix.over) {
-        table.row([desk.label(key), desk.figure(takes), desk.figure(over), line()]);
+        table.row([desk.label(key), desk.figure(takes), desk.figure(over), String::new()]);
     }
-    table.row([desk.label("mix-finish-by"), String::new(), desk.figure(flask.mix.finish_by), line()]);
+    table.row([desk.label("mix-finish-by"), String::new(), desk.figure(flask.mix.finish_by), String::new()]);
     table
 }
 
-fn line() -> String {
-    "____________".to_owned()
-}
-
-fn really(desk: &Desk<'_>) -> Vec<Field> {
-    ["really-gloss-off", "really-vacuum", "really-water-c"].map(|key| desk.field(key, line())).into()
+fn really(desk: &Desk<'_>) -> Vec<WriteIn> {
+    let unit = |kind| desk.words.style.units.of(kind).symbol;
+    let asked = [("really-gloss-off", Kind::Duration), ("really-vacuum", Kind::Vacuum), ("really-water-c", Kind::Temperature)];
+    asked.map(|(key, kind)| WriteIn { label: desk.label(key), unit: unit(kind) }).into()
 }

@@ -9,20 +9,29 @@ mod cautions;
 mod costs;
 mod desk;
 mod findings;
+mod flask_plan;
+mod kiln;
+pub mod layout;
 mod metal;
 mod mix;
 mod offer;
 mod orders;
+pub mod pdf;
 mod pieces;
 mod pour;
+mod printed;
 mod quote;
+mod receipt;
 pub mod set;
 mod set_table;
 mod sheet;
+mod slip;
 pub mod words;
 mod wrap;
 
 pub use desk::SheetInput;
+pub use flask_plan::{Drawn, plan};
+pub use printed::{Dress, Pictures, Printed, Sort, as_pages, as_pdf, as_text, document_name, papers};
 pub use quote::{ClientPaper, frozen_quote, quote_papers};
 pub use sheet::bench_sheet;
 
@@ -35,9 +44,5 @@ pub fn sheet(input: &SheetInput<'_>) -> String {
 /// The quotes of a batch as plain text, a document a client, form feeds between them.
 #[must_use]
 pub fn quotes(input: &SheetInput<'_>) -> String {
-    let papers = quote_papers(input);
-    if papers.is_empty() {
-        return format!("{}\n", input.texts.label("quote-none"));
-    }
-    papers.iter().map(|client| set::set(&client.paper, input.texts)).collect::<Vec<_>>().join("\u{c}")
+    as_text(&papers(input, Sort::Quote), Sort::Quote, input.texts)
 }

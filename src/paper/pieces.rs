@@ -20,7 +20,6 @@ pub(super) fn pieces(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     }
     if let Some(figures) = desk.input.report.trees.iter().find(|figures| figures.id == tree.id) {
         blocks.push(Block::Table(parts(desk, figures)));
-        blocks.push(Block::Fields(measures(desk, figures)));
     }
     blocks
 }
@@ -117,7 +116,8 @@ fn parts(desk: &Desk<'_>, figures: &TreeFigures) -> Table {
     table
 }
 
-fn measures(desk: &Desk<'_>, figures: &TreeFigures) -> Vec<super::block::Field> {
+/// How wide and how high the tree is.
+pub(super) fn measures(desk: &Desk<'_>, figures: &TreeFigures) -> Vec<super::block::Field> {
     let diameter = figures.diameter.map(|id| desk.figure_field("tree-diameter", id));
     let height = figures.height.map(|id| desk.figure_field("tree-height", id));
     diameter.into_iter().chain(height).collect()

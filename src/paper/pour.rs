@@ -1,18 +1,19 @@
 //! Pouring and what comes after: temperatures with their ranges, order and drive, room around the tree, the quench.
 
-use super::block::{Block, Field};
+use super::block::{BigWeight, Block, Field, WriteIn};
 use super::desk::Desk;
 use crate::calc::{FlaskFigures, Id};
 use crate::job::Drive;
+use crate::quantity::Kind;
 use crate::stock::Section;
 
 /// Metal and mould, and what was really poured.
 pub(super) fn pour(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     let pour = &flask.pour;
     let job_flask = desk.input.job.flasks.iter().find(|other| other.id == flask.id);
+    let temperatures =
+        vec![temperature(desk, "pour-metal", pour.metal, pour.metal_range), temperature(desk, "pour-mould", pour.mould, pour.mould_range)];
     let mut fields = vec![
-        desk.field("pour-metal", with_range(desk, pour.metal, pour.metal_range)),
-        desk.field("pour-mould", with_range(desk, pour.mould, pour.mould_range)),
         desk.figure_field("pour-superheat", pour.superheat),
         desk.field("pour-section", section(desk, pour.section, pour.section_assumed)),
     ];
@@ -21,17 +22,15 @@ pub(super) fn pour(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
         fields.push(desk.field("pour-drive", desk.label(drive_key(flask.drive))));
     }
     fields.extend(room(desk, flask));
-    let really = ["really-metal", "really-mould", "really-charge", "really-poured-at"];
-    let really: Vec<Field> = really.map(|key| desk.field(key, "____________".to_owned())).into();
-    vec![desk.heading("sheet-pour"), Block::Fields(fields), Block::Fields(really)]
+    let really = [WriteIn { label: desk.label("really-poured-at"), unit: "" }];
+    vec![desk.heading("sheet-pour"), Block::Weights(temperatures), Block::Fields(fields), Block::WriteIn(really.into())]
 }
 
-fn with_range(desk: &Desk<'_>, figure: Id, range: Option<[Id; 2]>) -> String {
-    let value = desk.figure(figure);
-    match range {
-        Some(range) => desk.say("value-with-range", &[("value", value.into()), ("range", desk.range(range).into())]),
-        None => value,
-    }
+/// A temperature, large, with its range beside it and a place for the real one.
+fn temperature(desk: &Desk<'_>, key: &str, figure: Id, range: Option<[Id; 2]>) -> BigWeight {
+    let note = range.map_or_else(String::new, |range| desk.say("value-range", &[("range", desk.range(range).into())]));
+    let unit = desk.words.style.units.of(Kind::Temperature).symbol;
+    BigWeight { label: desk.label(key), value: desk.figure(figure), note, unit, part: false }
 }
 
 fn section(desk: &Desk<'_>, section: Section, assumed: bool) -> String {
@@ -73,7 +72,8 @@ pub(super) fn quench(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
         (false, Some(window)) => desk.say("quench-window", &[("window", desk.range(window).into())]),
         (false, None) => desk.label("quench-unknown"),
     };
-    let asked: &[&str] = if pour.never_quench { &["really-good"] } else { &["really-quench", "really-good"] };
-    let really = asked.iter().map(|key| desk.field(key, "____________".to_owned())).collect();
-    vec![desk.heading("sheet-quench"), Block::Words(window), Block::Fields(really)]
+    let minutes = desk.words.style.units.of(Kind::Duration).symbol;
+    let quenched = (!pour.never_quench).then(|| WriteIn { label: desk.label("really-quench"), unit: minutes });
+    let really = quenched.into_iter().chain([WriteIn { label: desk.label("really-good"), unit: "" }]).collect();
+    vec![desk.heading("sheet-quench"), Block::Words(window), Block::WriteIn(really)]
 }

@@ -11,10 +11,12 @@ use crate::job::{FrozenQuote, QuoteId};
 use crate::quantity::{Finite, Grams, Kind, Money, Style, THIN, Units, print};
 
 /// One client's paper.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct ClientPaper {
     /// The client, by letter code.
     pub client: String,
+    /// The quote; none where they were quoted nothing yet.
+    pub quote: Option<QuoteId>,
     /// What they are given.
     pub paper: Paper,
 }
@@ -24,7 +26,10 @@ pub struct ClientPaper {
 #[must_use]
 pub fn quote_papers(input: &SheetInput<'_>) -> Vec<ClientPaper> {
     let desk = Desk::new(input);
-    offers(&desk).iter().map(|offer| ClientPaper { client: offer.client.clone(), paper: quote_paper(&desk, offer) }).collect()
+    offers(&desk)
+        .iter()
+        .map(|offer| ClientPaper { client: offer.client.clone(), quote: offer.id, paper: quote_paper(&desk, offer) })
+        .collect()
 }
 
 /// The figures of a draft as they are frozen when it is sent today; `None` where there is no such draft or a sum in it is not known.
@@ -37,12 +42,10 @@ pub fn frozen_quote(input: &SheetInput<'_>, id: QuoteId) -> Option<FrozenQuote> 
 }
 
 fn quote_paper(desk: &Desk<'_>, offer: &Offer) -> Paper {
-    let mut paper = desk.paper(desk.label("quote-foot"));
-    if names_another(desk, offer) {
-        // The batch may be called by whom it is for.
-        paper.head.pop();
-    }
-    paper.head.extend(desk.input.studio.address.iter().map(|line| (one_line(line), String::new())));
+    // The batch may be called by whom it is for.
+    let mut paper = desk.paper_for(&offer.client, desk.label("quote-foot"));
+    paper.title = desk.title(super::Sort::Quote, &offer.client);
+    paper.letterhead = Some(desk.letterhead());
     let client = desk.text(&offer.client);
     let title = match offer.id {
         Some(id) => desk.say("quote-title-number", &[("number", id.to_string().into()), ("client", client.into())]),
@@ -65,25 +68,11 @@ fn quote_paper(desk: &Desk<'_>, offer: &Offer) -> Paper {
         blocks.extend(terms.into_iter().map(Block::Words));
     }
     if offer.total.is_some() {
-        blocks.extend([desk.heading("quote-accept"), Block::Words(desk.label("quote-accept-words")), Block::Words(String::new())]);
-        blocks.push(Block::Words(desk.say("quote-sign", &[("line", "________________________".into())])));
+        blocks.extend([desk.heading("quote-accept"), Block::Words(desk.label("quote-accept-words"))]);
+        blocks.push(Block::Sign(vec![desk.label("sign-date"), desk.label("sign-name")]));
     }
-    paper.pages = vec![Page { title, blocks }];
+    paper.pages = vec![Page { title, blocks, ..Page::default() }];
     paper
-}
-
-/// Does the batch's name hold another client's code or design?
-fn names_another(desk: &Desk<'_>, offer: &Offer) -> bool {
-    let name = desk.input.job.name.to_lowercase();
-    let words: Vec<&str> = name.split(|sign: char| !sign.is_alphanumeric()).collect();
-    let others = desk.input.job.orders.iter().filter(|order| order.client.trim() != offer.client);
-    let quoted = desk.input.job.quotes.iter().map(|quote| quote.client.trim()).filter(|client| *client != offer.client);
-    let holds = |text: &str| {
-        let text = text.trim().to_lowercase();
-        !text.is_empty() && (words.contains(&text.as_str()) || (text.chars().count() > 3 && name.contains(&text)))
-    };
-    let told = |order: &crate::job::Order| holds(&order.client) || order.lines.iter().any(|line| holds(&line.design));
-    others.into_iter().any(told) || quoted.into_iter().any(holds)
 }
 
 fn dates(desk: &Desk<'_>, offer: &Offer) -> Vec<Field> {
@@ -107,7 +96,8 @@ fn lines(desk: &Desk<'_>, offer: &Offer) -> Table {
         head("column-metal-cost", Side::Decimal),
         head("column-work", Side::Decimal),
         head("column-sum", Side::Decimal),
-    ]);
+    ])
+    .across();
     for line in &offer.lines {
         let grams = |grams: Option<Grams>| grams.map_or_else(|| desk.label("dash"), |grams| weight(desk, grams));
         let bare = |sum: Option<Money>| sum.map_or_else(|| desk.label("dash"), |sum| number(desk, sum));
@@ -148,7 +138,7 @@ fn prices(desk: &Desk<'_>, offer: &Offer) -> Table {
 
 /// Everything that is added up, down to what is to be paid.
 fn sums(desk: &Desk<'_>, offer: &Offer) -> Table {
-    let mut table = Table::new(vec![(desk.label("column-what"), Side::Left), (desk.label("column-amount"), Side::Decimal)]);
+    let mut table = Table::new(vec![(desk.label("column-what"), Side::Left), (desk.label("column-amount"), Side::Decimal)]).across();
     let amount = |sum: Option<Money>| match sum {
         Some(sum) => with_currency(number(desk, sum), "", &offer.currency),
         None => desk.label("cause-not-known"),
@@ -171,6 +161,7 @@ fn sums(desk: &Desk<'_>, offer: &Offer) -> Table {
         };
         table.row([label, amount(Some(tax))]);
     }
+    let before = table.rows.len();
     if offer.total.is_some() {
         table.row([desk.label("quote-total"), amount(offer.total)]);
     }
@@ -180,6 +171,7 @@ fn sums(desk: &Desk<'_>, offer: &Offer) -> Table {
             table.row([desk.label("quote-rest"), amount(offer.rest)]);
         }
     }
+    table.sums = table.rows.len() - before;
     table
 }
 

@@ -1,6 +1,6 @@
 //! Setting a document as plain text for a fixed pitch: at most 100 columns, sheets of 72 lines, form feeds between them.
 
-use super::block::{BigWeight, Block, Field, Marked, Page, Paper};
+use super::block::{BigWeight, Block, Field, Marked, Page, Paper, WriteIn};
 use super::set_table::table_lines;
 use super::wrap::{columns, fill, wrap};
 use crate::texts::Texts;
@@ -53,6 +53,9 @@ fn head_lines(paper: &Paper) -> Vec<String> {
             lines.push(format!("{part}{right:>rest$}", rest = WIDTH.saturating_sub(columns(part))));
         }
     }
+    for line in paper.letterhead.iter().flat_map(|letterhead| &letterhead.address) {
+        lines.extend(wrap(line, WIDTH));
+    }
     lines.push("═".repeat(WIDTH));
     lines
 }
@@ -60,6 +63,9 @@ fn head_lines(paper: &Paper) -> Vec<String> {
 /// The sheets of paper a page takes. A step stays whole where a sheet holds it.
 fn sheets_of(page: &Page, room: usize, texts: &Texts) -> Vec<Vec<String>> {
     let mut sheets = vec![wrap(&page.title, WIDTH)];
+    if let Some(sheet) = sheets.last_mut().filter(|_| !page.under.is_empty()) {
+        sheet.extend(wrap(&page.under, WIDTH));
+    }
     for group in groups(&page.blocks) {
         let used = sheets.last().map_or(0, Vec::len);
         let title = || wrap(&texts.say("page-continued", &[("title", page.title.as_str().into())]), WIDTH);
@@ -102,6 +108,14 @@ fn block_lines(block: &Block) -> Vec<String> {
         Block::Table(table) => table_lines(table, WIDTH),
         Block::Marked(lines) => lines.iter().flat_map(marked_lines).collect(),
         Block::Words(words) => wrap(words, WIDTH),
+        Block::WriteIn(asked) => field_lines(&asked.iter().map(to_write).collect::<Vec<_>>()),
+        Block::Sign(asked) => {
+            let places = asked.iter().map(|asked| format!("{asked} {}", "_".repeat(24)));
+            vec![String::new(), places.collect::<Vec<_>>().join("  ")]
+        }
+        // What is to be looked at says its sentence where there is nothing but text.
+        Block::Drawing(drawing) => wrap(&drawing.says, WIDTH),
+        Block::Column | Block::Thumbnails(_) => Vec::new(),
     }
 }
 
@@ -127,6 +141,10 @@ fn field_lines(fields: &[Field]) -> Vec<String> {
     lines
 }
 
+fn to_write(asked: &WriteIn) -> Field {
+    Field { label: asked.label.clone(), value: format!("____________ {}", asked.unit).trim_end().to_owned() }
+}
+
 /// `first` and a space, then the text wrapped beside it.
 fn hanging(first: &str, text: &str) -> Vec<String> {
     let indent = columns(first) + 1;
@@ -147,6 +165,9 @@ fn weight_lines(weight: &BigWeight) -> Vec<String> {
             line.push_str(&format!(" {:>20}      ______________ {}", weight.value, weight.unit));
         }
         lines.push(line);
+    }
+    if !weight.note.is_empty() {
+        lines.push(format!("       {}", weight.note));
     }
     lines
 }

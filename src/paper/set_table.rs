@@ -24,6 +24,14 @@ pub(super) fn table_lines(table: &Table, width: usize) -> Vec<String> {
 fn aligned(table: &Table) -> Vec<Vec<String>> {
     let mut cells = table.rows.clone();
     for (index, (_, side)) in table.columns.iter().enumerate() {
+        let filled = match side {
+            Side::Tick => "[ ]",
+            Side::Write => "____________",
+            _ => continue,
+        };
+        cells.iter_mut().filter_map(|row| row.get_mut(index)).filter(|cell| cell.is_empty()).for_each(|cell| filled.clone_into(cell));
+    }
+    for (index, (_, side)) in table.columns.iter().enumerate() {
         if *side != Side::Decimal {
             continue;
         }
@@ -39,12 +47,12 @@ fn aligned(table: &Table) -> Vec<Vec<String>> {
     cells
 }
 
-fn is_number(cell: &str) -> bool {
+pub(super) fn is_number(cell: &str) -> bool {
     cell.starts_with(|sign: char| sign.is_ascii_digit() || sign == '−' || sign == '-')
 }
 
 /// How many columns stand before the decimal mark, or before what follows the digits.
-fn mark_at(cell: &str) -> usize {
+pub(super) fn mark_at(cell: &str) -> usize {
     let signs: Vec<char> = cell.chars().collect();
     let mark = signs.windows(2).position(|pair| matches!(pair[0], '.' | ',') && pair[1].is_ascii_digit());
     mark.or_else(|| signs.iter().rposition(char::is_ascii_digit).map(|last| last + 1)).unwrap_or(signs.len())
@@ -78,7 +86,7 @@ fn row_lines(table: &Table, row: &[String], widths: &[usize]) -> Vec<String> {
     let line = |at: usize| {
         let cells = parts.iter().zip(widths).zip(&table.columns).map(|((part, width), (_, side))| {
             let text = part.get(at).map_or("", String::as_str);
-            if *side == Side::Left { fill(text, *width) } else { format!("{text:>width$}") }
+            if matches!(side, Side::Left | Side::Tick | Side::Write) { fill(text, *width) } else { format!("{text:>width$}") }
         });
         cells.collect::<Vec<_>>().join(&" ".repeat(GAP))
     };

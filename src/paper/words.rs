@@ -1,5 +1,8 @@
 //! Figures and findings in words: what is printed on paper, said by the terminal and read in the window.
 
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
 use jiff::civil::{Date, DateTime};
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
@@ -7,8 +10,8 @@ use jiff::{SignedDuration, Timestamp};
 use crate::calc::rule::Given;
 use crate::calc::{Arg, Book, Cause, Figure, Finding, Id, Origin, Value, Weight};
 use crate::quantity::{Kind, Style, THIN, print};
-use crate::stock::Trust;
-use crate::texts::{Texts, Word};
+use crate::stock::{Shelf, Trust};
+use crate::texts::{Language, Texts, Word};
 
 /// How figures become words: the catalogue, the units, the clock on the wall and the currency.
 #[derive(Debug, Clone, Copy)]
@@ -56,7 +59,7 @@ fn argument<'w>(finding: &Finding, name: &str, arg: &Arg, book: &Book, words: &W
                 text.parse::<Date>().map_or_else(|_| texts.label("undated"), |date| date_words(date, texts)).into()
             }
             ("price-stale" | "price-missing", "metal") => metal_name(text, texts).into(),
-            _ => clean(text, texts).into(),
+            _ => clean(&shelf_name(text, texts), texts).into(),
         },
     }
 }
@@ -64,6 +67,18 @@ fn argument<'w>(finding: &Finding, name: &str, arg: &Arg, book: &Book, words: &W
 /// Words one after the other, with commas.
 fn list(words: impl Iterator<Item = String>) -> String {
     words.collect::<Vec<_>>().join(", ")
+}
+
+/// The name of a shipped shelf entry in the language of the paper; what the studio named itself stays as it is.
+#[must_use]
+pub fn shelf_name(name: &str, texts: &Texts) -> String {
+    if texts.language() == Language::English {
+        return name.to_owned();
+    }
+    static IDS: OnceLock<BTreeMap<&'static str, &'static str>> = OnceLock::new();
+    let ids = IDS.get_or_init(|| Shelf::shipped().entries().map(|entry| (entry.name(), entry.id().as_str())).collect());
+    let key = ids.get(name).map(|id| format!("shelf-{id}")).filter(|key| texts.has(key));
+    key.map_or_else(|| name.to_owned(), |key| texts.label(&key))
 }
 
 /// A price's metal by name where it is a fine metal, as it was written otherwise.
@@ -214,6 +229,13 @@ pub fn moment_words(at: DateTime, texts: &Texts) -> String {
         ("time", format!("{:02}:{:02}", at.hour(), at.minute()).into()),
     ];
     texts.say("moment", &args)
+}
+
+/// `Thu 06:40`.
+#[must_use]
+pub fn moment_short(at: DateTime, texts: &Texts) -> String {
+    let weekday = texts.label(&format!("day-{}", at.weekday().to_monday_one_offset()));
+    format!("{weekday}{THIN}{:02}:{:02}", at.hour(), at.minute())
 }
 
 /// `26 Nov 2026`.

@@ -8,7 +8,7 @@ use pourbook::job::{
     Order, OrderId, Pattern, PatternFile, PatternId, Price, Programme, Quote, QuoteId, Role, Size, Studio, Tree, TreeId, WeighedPart,
     Weighing,
 };
-use pourbook::paper::SheetInput;
+use pourbook::paper::{Pictures, SheetInput};
 use pourbook::quantity::Style;
 use pourbook::stock::EntryId;
 use pourbook::texts::Texts;
@@ -26,6 +26,7 @@ pub struct Ready {
     pub report: Report,
     pub setting: Setting,
     pub style: Style,
+    pub pictures: Pictures,
 }
 
 impl Ready {
@@ -38,7 +39,7 @@ impl Ready {
         let setting = Setting { at: TODAY, zone: TimeZone::get("Europe/Dublin").unwrap() };
         let mut book = new_book();
         let report = recompute(&job, &studio, &shelves, runs, &setting, &mut book);
-        Self { job, studio, shelves, book, report, setting, style: Style::METRIC }
+        Self { job, studio, shelves, book, report, setting, style: Style::METRIC, pictures: Pictures::default() }
     }
 
     pub fn input(&self) -> SheetInput<'_> {
@@ -52,6 +53,9 @@ impl Ready {
             texts: Texts::english(),
             style: &self.style,
             content_hash: "5f0c12ab34de",
+            saved: true,
+            studio_hash: "77aa00bb11cc",
+            pictures: &self.pictures,
         }
     }
 }

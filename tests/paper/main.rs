@@ -3,7 +3,11 @@
 
 mod cautions;
 mod edges;
+#[path = "../documents/generate.rs"]
+mod generate;
 mod jobs;
+mod pages;
+mod pdf;
 mod quotes;
 mod sheet;
 mod texts;

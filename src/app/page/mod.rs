@@ -8,6 +8,7 @@ mod gallery;
 mod investment;
 mod metal;
 mod orders;
+mod paper;
 mod patterns;
 mod pour;
 mod quotes;
@@ -49,6 +50,8 @@ pub enum Page {
     Finish,
     /// Quotes.
     Quotes,
+    /// Paper, as it is printed.
+    Paper,
     /// What happened.
     Record,
     /// The studio and the window.
@@ -59,7 +62,7 @@ pub enum Page {
 
 impl Page {
     /// Pages that the rail shows.
-    pub const RAIL: [Self; 13] = [
+    pub const RAIL: [Self; 14] = [
         Self::Start,
         Self::Orders,
         Self::Patterns,
@@ -71,6 +74,7 @@ impl Page {
         Self::Pour,
         Self::Finish,
         Self::Quotes,
+        Self::Paper,
         Self::Record,
         Self::Settings,
     ];
@@ -90,6 +94,7 @@ impl Page {
             Self::Pour => "stage-pour",
             Self::Finish => "stage-finish",
             Self::Quotes => "stage-quotes",
+            Self::Paper => "stage-paper",
             Self::Record => "stage-record",
             Self::Settings => "stage-settings",
             Self::Gallery => "stage-gallery",
@@ -138,6 +143,7 @@ impl Page {
             Self::Pour => pour::show(ui, cx),
             Self::Finish => finish::show(ui, cx),
             Self::Quotes => quotes::show(ui, cx),
+            Self::Paper => paper::show(ui, cx),
             Self::Record => record::show(ui, cx),
             Self::Settings => settings::show(ui, cx),
             Self::Gallery => gallery::show(ui, cx),

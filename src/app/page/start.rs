@@ -15,6 +15,7 @@ use crate::app::widget::number::{Number, grams};
 use crate::app::widget::{button, finding, heading};
 use crate::calc::FlaskFigures;
 use crate::job::{Job, Weighing};
+use crate::paper::Sort;
 use crate::quantity::{Grams, Kind};
 use crate::stock::{Alloy, Base, EntryId, Flask as Vessel, PatternMaterial, Powder};
 use first::{first_flask, first_load, first_part, first_tree};
@@ -67,7 +68,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     super::batch::about(ui, cx);
     ui.horizontal_wrapped(|ui| {
         if button::main(ui, &cx.label("do-sheet"), &tokens).clicked() {
-            cx.act(Action::Sheet);
+            cx.act(Action::Paper(Sort::Bench));
         }
         if button::plain(ui, &cx.label("do-bench"), &tokens).clicked() {
             cx.act(Action::Bench);
@@ -101,7 +102,7 @@ fn several(ui: &mut Ui, cx: &mut Cx<'_>) {
     super::batch::about(ui, cx);
     ui.horizontal(|ui| {
         if button::main(ui, &cx.label("do-sheet"), &tokens).clicked() {
-            cx.act(Action::Sheet);
+            cx.act(Action::Paper(Sort::Bench));
         }
         if button::plain(ui, &cx.label("do-bench"), &tokens).clicked() {
             cx.act(Action::Bench);

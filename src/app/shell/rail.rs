@@ -105,6 +105,7 @@ fn about(cx: &Cx<'_>, page: Page) -> String {
             cx.say("rail-poured", &[("poured", done.into()), ("all", job.flasks.len().into())])
         }
         Page::Quotes if !report.offers.is_empty() => count("rail-quotes", report.offers.len()),
+        Page::Paper => cx.label("rail-paper"),
         Page::Record => count("rail-record", job.record.len()),
         Page::Settings => cx.label("rail-settings"),
         _ => nothing(),

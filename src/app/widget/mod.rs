@@ -9,6 +9,7 @@ pub mod entry;
 pub mod figure;
 pub mod finding;
 pub mod heading;
+pub mod leaf;
 pub mod mark;
 pub mod moment;
 pub mod number;

@@ -10,6 +10,7 @@ use jiff::ZonedDateTime;
 use super::Window;
 use crate::app::action::Action;
 use crate::app::dialog::{Answer, Dialog, Then};
+use crate::app::page::Page;
 use crate::app::recovery::Recovery;
 use crate::app::workbook::Workbook;
 use crate::files::preferences::Theme;
@@ -40,8 +41,18 @@ impl Window {
             Action::Bench => workbook.view.bench = if workbook.view.bench.is_some() { None } else { Some(0) },
             Action::Working => workbook.view.working = !workbook.view.working,
             Action::Findings => workbook.view.findings = !workbook.view.findings,
-            Action::Sheet => self.write_paper("sheet"),
-            Action::Quote => self.write_paper("quote"),
+            Action::Paper(sort) => {
+                let paper = &mut workbook.view.paper;
+                if paper.sort != sort {
+                    (paper.sort, paper.leaf) = (sort, 0);
+                    paper.name.clear();
+                }
+                (workbook.view.page, workbook.view.bench) = (Page::Paper, None);
+            }
+            Action::Put(put) => self.put_paper(put),
+            Action::DressPaper(sort, dress) => {
+                self.preferences.papers.insert(sort, dress);
+            }
             Action::NextPage => workbook.view.turn(1),
             Action::PageBefore => workbook.view.turn(-1),
             Action::Go(page) => (workbook.view.page, workbook.view.bench) = (page, None),
@@ -195,39 +206,6 @@ impl Window {
             Some(Dialog::SaveAs { then, .. }) => self.save_as(ctx, path.with_extension("ron"), then),
             _ => self.open(ctx, &path),
         }
-    }
-
-    /// Bench sheets or quotes into a text file beside the batch, under a name that nothing stands under.
-    fn write_paper(&mut self, what: &str) {
-        let computed = &self.workbook.computed;
-        let Some(path) = self.workbook.path().map(Path::to_path_buf) else {
-            return self.ask_save_as(None);
-        };
-        let hash = self.workbook.batch.as_ref().map(|batch| batch.hash_text.clone()).unwrap_or_default();
-        let input = crate::paper::SheetInput {
-            job: &computed.sound,
-            studio: &computed.sound_studio,
-            shelves: &computed.shelves,
-            report: &computed.report,
-            book: &computed.book,
-            setting: &self.workbook.setting,
-            texts: Texts::english(),
-            style: &self.preferences.style(),
-            content_hash: &hash,
-        };
-        let text = if what == "sheet" { crate::paper::sheet(&input) } else { crate::paper::quotes(&input) };
-        let stem = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-        let free = (1..1000_u32)
-            .map(|number| {
-                path.with_file_name(if number == 1 { format!("{stem}-{what}.txt") } else { format!("{stem}-{what}-{number}.txt") })
-            })
-            .find(|path| matches!(self.disk.exists(path), Ok(false)));
-        let Some(to) = free else { return };
-        let saved = crate::files::save::save(&*self.disk, &to, text.as_bytes(), None, crate::files::save::Original::Replace, |_| Ok(()));
-        self.message = Some(match saved {
-            Ok(_) => Texts::english().say("sheet-written", &[("path", to.display().to_string().into())]),
-            Err(error) => error.to_string(),
-        });
     }
 }
 

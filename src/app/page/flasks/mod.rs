@@ -3,7 +3,6 @@
 mod add;
 mod fields;
 pub(super) mod list;
-mod plan;
 mod view;
 
 use eframe::egui::Ui;

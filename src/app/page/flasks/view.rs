@@ -2,7 +2,6 @@
 
 use eframe::egui::{RichText, Sense, Ui, vec2};
 
-use super::plan::{Drawn, plan};
 use crate::app::cx::Cx;
 use crate::app::names;
 use crate::app::theme::STEP;
@@ -12,12 +11,13 @@ use crate::calc::FlaskFigures;
 use crate::drawing::flask::{from_above, section};
 use crate::drawing::primitive::Role;
 use crate::job::Flask;
+use crate::paper::{Drawn, plan};
 
 /// Shows it.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, width: f32) {
     let tokens = cx.tokens;
     let Some(figures) = super::figures_of(cx, flask.id) else { return };
-    let Some(drawn) = plan(cx, flask, figures) else {
+    let Some(drawn) = plan(&cx.sheet_input(), flask, figures) else {
         ui.add_space(2.0 * STEP);
         heading::says(ui, &cx.label("flasks-drawing-no-vessel"), &tokens);
         return;

@@ -4,6 +4,8 @@ use eframe::egui::{Id, Ui};
 
 use super::{extras, figures};
 use crate::app::cx::Cx;
+use crate::app::page::Page;
+use crate::app::paper_desk::PaperView;
 use crate::app::theme::STEP;
 use crate::app::widget::moment::day;
 use crate::app::widget::number::{Number, money, number};
@@ -12,7 +14,7 @@ use crate::app::widget::text::notes;
 use crate::app::widget::{button, heading};
 use crate::job::{OrderId, Quote, QuoteId, QuoteState};
 use crate::paper::words::date_words;
-use crate::paper::{SheetInput, frozen_quote};
+use crate::paper::{Sort, document_name, frozen_quote};
 use crate::quantity::{Finite, Kind, Money};
 
 /// Shows its fields, its figures and what can become of it.
@@ -135,7 +137,12 @@ fn send(ui: &mut Ui, cx: &mut Cx<'_>, id: QuoteId) {
             button::outlined(ui, &cx.label("quote-send"), &tokens, false).clicked()
         };
         if button::plain(ui, &cx.label("quote-write"), &tokens).clicked() {
-            cx.act(crate::app::action::Action::Quote);
+            let client = cx.job.quotes.iter().find(|quote| quote.id == id).map_or("", |quote| quote.client.trim());
+            let name = document_name(client, &id.to_string());
+            cx.look(move |view| {
+                view.paper = PaperView { sort: Sort::Quote, name, ..PaperView::default() };
+                view.page = Page::Paper;
+            });
         }
         if button::plain(ui, &cx.label("quote-decline"), &tokens).clicked() {
             let on = cx.setting.at;
@@ -163,17 +170,7 @@ fn send(ui: &mut Ui, cx: &mut Cx<'_>, id: QuoteId) {
 
 /// The figures as they stand today become what the client was told.
 fn freeze(cx: &mut Cx<'_>, id: QuoteId) {
-    let input = SheetInput {
-        job: &cx.computed.sound,
-        studio: &cx.computed.sound_studio,
-        shelves: &cx.computed.shelves,
-        report: &cx.computed.report,
-        book: &cx.computed.book,
-        setting: cx.setting,
-        texts: cx.texts,
-        style: cx.style,
-        content_hash: "",
-    };
+    let input = cx.sheet_input();
     let Some(sent) = frozen_quote(&input, id) else { return };
     cx.edit("edit-quote-send", move |job| {
         if let Some(quote) = job.quotes.iter_mut().find(|quote| quote.id == id && quote.state == QuoteState::Draft) {

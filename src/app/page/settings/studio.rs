@@ -39,6 +39,12 @@ fn letterhead(ui: &mut Ui, cx: &mut Cx<'_>) {
             cx.edit_studio("edit-studio-name", move |studio| studio.name = name);
         }
     });
+    let label = cx.label("studio-picture");
+    row(ui, &label, &tokens, |ui| {
+        if let Some(path) = text(ui, cx, Id::unique("studio-picture"), &label, &cx.studio.letterhead, WIDE) {
+            cx.edit_studio("edit-studio-picture", move |studio| studio.letterhead = path);
+        }
+    });
     let label = cx.label("studio-address");
     row(ui, &label, &tokens, |ui| {
         let now = cx.studio.address.join("\n");

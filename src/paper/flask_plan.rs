@@ -1,9 +1,9 @@
-//! From a flask of the job to the plain numbers its drawing is made from.
+//! From a flask of the job to the plain numbers its drawing is made from, on paper and on the screen.
 
 use std::collections::BTreeMap;
 
-use crate::app::cx::Cx;
-use crate::app::widget::figure::printed;
+use super::desk::SheetInput;
+use super::words::{Words, print_figure};
 use crate::calc::{FlaskFigures, Id, PatternFigures};
 use crate::drawing::arrange::{MOST, Piece, Trunk};
 use crate::drawing::flask::{Labels, Plan, Room};
@@ -26,20 +26,20 @@ pub struct Drawn {
 
 /// What is to be drawn of a flask; none where its steel is not chosen.
 #[must_use]
-pub fn plan(cx: &Cx<'_>, flask: &Flask, figures: &FlaskFigures) -> Option<Drawn> {
-    let shelf = &cx.computed.shelves.job;
+pub fn plan(input: &SheetInput<'_>, flask: &Flask, figures: &FlaskFigures) -> Option<Drawn> {
+    let shelf = &input.shelves.job;
     let vessel = flask.vessel.as_ref().and_then(|id| shelf.get::<Vessel>(id.as_str()))?;
-    let job = &cx.computed.sound;
+    let job = input.job;
     let tree = flask.tree.and_then(|id| job.trees.iter().find(|tree| tree.id == id));
     let base = tree.and_then(|tree| tree.base.as_ref()).and_then(|id| shelf.get::<Base>(id.as_str()));
-    let measured = flask.tree.and_then(|id| cx.computed.report.trees.iter().find(|figures| figures.id == id));
-    let number = |id: Option<Id>| id.and_then(|id| cx.computed.book.number(id));
+    let measured = flask.tree.and_then(|id| input.report.trees.iter().find(|figures| figures.id == id));
+    let number = |id: Option<Id>| id.and_then(|id| input.book.number(id));
     let tree_diameter_mm = number(measured.and_then(|tree| tree.diameter));
     let tree_height_mm = number(measured.and_then(|tree| tree.height));
     let dome_mm = base.map_or(0.0, |base| base.dome_height_mm.value);
     let trunk = tree.and_then(|tree| trunk(tree, dome_mm, [tree_diameter_mm, tree_height_mm]));
     let mut orders = Vec::new();
-    let (pieces, more) = tree.filter(|_| trunk.is_some()).map(|tree| pieces(cx, tree, &mut orders)).unwrap_or_default();
+    let (pieces, more) = tree.filter(|_| trunk.is_some()).map(|tree| pieces(input, tree, &mut orders)).unwrap_or_default();
     let collar = flask.collar_mm.map_or(0.0, Finite::get).max(0.0);
     let drawn = Plan {
         inner_mm: vessel.inner_diameter_mm,
@@ -51,23 +51,23 @@ pub fn plan(cx: &Cx<'_>, flask: &Flask, figures: &FlaskFigures) -> Option<Drawn>
         dome_mm,
         tree_diameter_mm,
         tree_height_mm,
-        wall: room(cx, flask, figures.room.wall, ["tree-too-wide", "wall-clearance"]),
-        above: room(cx, flask, figures.room.top, ["tree-too-high", "top-clearance"]),
-        labels: labels(cx, vessel, collar),
+        wall: room(input, flask, figures.room.wall, ["tree-too-wide", "wall-clearance"]),
+        above: room(input, flask, figures.room.top, ["tree-too-high", "top-clearance"]),
+        labels: labels(input, vessel, collar),
         pieces,
     };
     let said = drawn.pieces.iter().all(|piece| piece.tier.is_some() && piece.around_deg.is_some());
     Some(Drawn { plan: drawn, orders, said, more })
 }
 
-fn labels(cx: &Cx<'_>, vessel: &Vessel, collar: f64) -> Labels {
-    let mm = |value: f64| print(value, Kind::Length, cx.style).to_string();
+fn labels(input: &SheetInput<'_>, vessel: &Vessel, collar: f64) -> Labels {
+    let mm = |value: f64| print(value, Kind::Length, input.style).to_string();
     let size = [("diameter", mm(vessel.inner_diameter_mm).into()), ("height", mm(vessel.height_mm).into())];
     Labels {
-        size: cx.say("flasks-drawing-size", &size),
-        far_end: cx.label("flasks-far-end"),
-        button_end: cx.label("flasks-button-end"),
-        collar: cx.say("flasks-drawing-collar", &[("what", mm(collar).into())]),
+        size: input.texts.say("drawing-size", &size),
+        far_end: input.texts.label("drawing-far-end"),
+        button_end: input.texts.label("drawing-button-end"),
+        collar: input.texts.say("drawing-collar", &[("what", mm(collar).into())]),
     }
 }
 
@@ -87,9 +87,9 @@ fn trunk(tree: &Tree, dome_mm: f64, [tree_diameter_mm, tree_height_mm]: [Option<
 }
 
 /// The pieces on a tree as far as they are drawn, and how many more there are.
-fn pieces(cx: &Cx<'_>, tree: &Tree, orders: &mut Vec<OrderId>) -> (Vec<Piece>, usize) {
+fn pieces(input: &SheetInput<'_>, tree: &Tree, orders: &mut Vec<OrderId>) -> (Vec<Piece>, usize) {
     let wanted: std::collections::BTreeSet<LineId> = tree.pieces.iter().map(|hung| hung.line).collect();
-    let lines = cx.computed.sound.lines().filter(|(_, line)| wanted.contains(&line.id));
+    let lines = input.job.lines().filter(|(_, line)| wanted.contains(&line.id));
     let lines: BTreeMap<LineId, (&Order, &Line)> = lines.map(|(order, line)| (line.id, (order, line))).collect();
     let (mut pieces, mut all) = (Vec::new(), 0_usize);
     for hung in &tree.pieces {
@@ -101,7 +101,7 @@ fn pieces(cx: &Cx<'_>, tree: &Tree, orders: &mut Vec<OrderId>) -> (Vec<Piece>, u
         for number in numbers(hung, line) {
             all = all.saturating_add(1);
             if pieces.len() < MOST {
-                pieces.push(Piece { order: key, tier: hung.tier, around_deg: direction(hung, line), size_mm: size(cx, line, number) });
+                pieces.push(Piece { order: key, tier: hung.tier, around_deg: direction(hung, line), size_mm: size(input, line, number) });
             }
         }
     }
@@ -121,20 +121,21 @@ fn numbers<'a>(hung: &'a Hung, line: &'a Line) -> Box<dyn Iterator<Item = u32> +
 }
 
 /// Along the sprue and across it, by the piece's own pattern or the line's.
-fn size(cx: &Cx<'_>, line: &Line, number: u32) -> Option<[f64; 2]> {
+fn size(input: &SheetInput<'_>, line: &Line, number: u32) -> Option<[f64; 2]> {
     let id = line.exceptions.get(&number).and_then(|exception| exception.pattern).or(line.pattern)?;
-    let patterns: &[PatternFigures] = &cx.computed.report.patterns;
+    let patterns: &[PatternFigures] = &input.report.patterns;
     let found = &patterns[patterns.binary_search_by_key(&id, |pattern| pattern.id).ok()?];
     let [along, across, _] = found.extents?;
-    Some([cx.computed.book.number(along)?, cx.computed.book.number(across)?])
+    Some([input.book.number(along)?, input.book.number(across)?])
 }
 
 /// A room in words, and how bad it is by what the findings say.
-fn room(cx: &Cx<'_>, flask: &Flask, id: Option<Id>, [none, tight]: [&str; 2]) -> Option<Room> {
+fn room(input: &SheetInput<'_>, flask: &Flask, id: Option<Id>, [none, tight]: [&str; 2]) -> Option<Room> {
     let id = id?;
-    let mm = cx.computed.book.number(id)?;
-    let (number, unit, _) = printed(cx, id, false);
-    let found = |key: &str| cx.computed.at(crate::job::Place::Flask(flask.id)).any(|found| found.kind.key == key);
+    let mm = input.book.number(id)?;
+    let words = Words { texts: input.texts, style: input.style, zone: &input.setting.zone, currency: "" };
+    let place = crate::job::Place::Flask(flask.id);
+    let found = |key: &str| input.report.findings.iter().any(|found| found.place == place && found.kind.key == key);
     let role = if found(none) {
         Role::Stop
     } else if found(tight) {
@@ -142,5 +143,5 @@ fn room(cx: &Cx<'_>, flask: &Flask, id: Option<Id>, [none, tight]: [&str; 2]) ->
     } else {
         Role::Ink
     };
-    Some(Room { words: format!("{number} {unit}").trim_end().to_owned(), mm, role })
+    Some(Room { words: print_figure(input.book, id, &words), mm, role })
 }

@@ -1,0 +1,108 @@
+### What prints beside the bench sheet's and the quote's own words: sorts of paper, the kiln sheet, slips, receipts, drawings.
+
+sort-bench = Bench sheet
+sort-kiln = Kiln sheet
+sort-quote = Quote
+sort-slip = Order slip
+sort-receipt = Metal receipt
+paper-title = { $sort }, { $batch }
+paper-title-client = { $sort } for { $client }
+paper-title-both = { $sort } for { $client }, { $batch }
+sheet-none = No flask and no order, so nothing stands on the bench.
+
+## Drawings
+
+sheet-drawing = Tree in the flask
+drawing-caption = In section, to scale
+drawing-size = Ø { $diameter } × { $height }
+drawing-collar = collar { $what }
+drawing-far-end = far end
+drawing-button-end = button end
+drawing-numbers = Numbers
+drawing-key = { $place } order { $order } of { $client }
+drawing-says = Section of the flask { $size } with its tree, { $count ->
+        [one] one piece
+       *[other] { $count } pieces
+    } drawn. Room to the wall { $wall }, room above the tree { $above }.
+
+## The bench sheet
+
+mix-in-all = All mixes
+mix-in-all-of = { $powder } of powder, { $water } of liquid
+
+## The kiln sheet
+
+kiln-title = Kiln load { $load }, { $kiln }
+kiln-flasks = Flasks in the kiln, in the order of pouring
+kiln-no-flasks = No flask is in this load yet.
+kiln-readings = What the kiln showed
+kiln-curve-says = The programme over the clock, from { $start } to the pour { $pour }.
+kiln-none = No kiln load, so no kiln sheet.
+column-in = In
+column-scratched = Face
+column-flask = Flask
+column-position = Position
+column-invested-by = Invested by
+column-mould = Mould at pour
+column-turn = Turn
+column-poured-at = Poured at
+column-clock = Clock
+column-display = Display
+column-probe = Second probe
+column-remark = Air, smoke, remarks
+
+## The order slip
+
+slip-title = Order { $order } for { $client }
+slip-taken = Taken
+slip-due = Due
+slip-lines = What is ordered
+slip-pieces = Piece by piece
+slip-made = Made
+slip-cleaned = Clean
+slip-on-tree = On tree
+slip-cast = Cast
+slip-cut = Cut off
+slip-weight = Weight
+slip-finished = Finished
+slip-delivered = Out
+slip-remark = Line { $line }. { $words }
+slip-code-why = A code is the line and the number of the piece in it. It stays with the piece from the print to the client.
+slip-more = { $count ->
+        [one] One more piece has
+       *[other] { $count } more pieces have
+    } no row here.
+slip-foot = Stays with the pieces. It names one client and holds no price.
+slip-none = No order, so no slip.
+column-line = Line
+column-mark = Mark
+column-set = Set
+column-finish = Finish
+column-code = Code
+column-tree-flask = Tree, flask
+tree-in-flask = { $tree }, in { $flask }
+
+## The receipt for metal
+
+receipt-title = Receipt for metal of { $client }
+receipt-metal = What came in
+receipt-fine = Fine metal in it
+receipt-fine-why = Fine metal is weight times fineness. What was not assayed stands by the papers it came with, or by what was said of it.
+receipt-terms = What becomes of it
+receipt-yours = This metal stays yours. It is kept under its own label and accounted for in grams of fine metal.
+receipt-apart = It is melted with other metal only with your consent in writing.
+receipt-weighed = Weights are those of the studio's balance when it came in. Stones, solder and dirt that are found later are told and weighed apart.
+receipt-brought = brought by the client
+receipt-not-assayed = its papers, not assayed
+receipt-foot = Metal is received by weight. Keep this receipt.
+receipt-none = No metal of a client's is in the house, so no receipt.
+column-on = On
+column-lot = Label
+column-metal = Metal
+column-paper = Paper
+column-in-all = In all
+column-fineness = Fineness
+column-by = By
+column-fine = Fine metal
+sign-studio = For the studio
+sign-client = Client

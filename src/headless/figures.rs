@@ -9,6 +9,7 @@ use super::out::Out;
 use super::{BAD_INPUT, FINE, json};
 use crate::calc::Figure;
 use crate::job::Place;
+use crate::paper::origin::Provenance;
 use crate::paper::words::{Words, cause_words, figure_title, print_value};
 use crate::quantity::Style;
 
@@ -46,7 +47,7 @@ fn working(computed: &Computed, figure: &Figure<'_>, words: &Words<'_>) -> Strin
     for (index, id) in figure.terms.iter().enumerate() {
         let term = computed.book.figure(*id);
         let symbol = rule.terms.get(index).or(rule.terms.first()).map_or("x", |term| term.symbol);
-        let (origin, ..) = json::origin(computed, term.origin);
+        let origin = Provenance::of(term.origin, &computed.book).word;
         let value = match term.value.cause() {
             Some(cause) => cause_words(cause, words.texts),
             None => print_value(term.value, term.origin.kind(), words),

@@ -51,7 +51,7 @@ fn stale_prices(computed: &Computed, out: &mut Out) {
     }
 }
 
-fn input(computed: &Computed) -> SheetInput<'_> {
+pub(super) fn input(computed: &Computed) -> SheetInput<'_> {
     let batch = &computed.batch;
     SheetInput {
         job: &batch.sound,
@@ -67,7 +67,7 @@ fn input(computed: &Computed) -> SheetInput<'_> {
 }
 
 /// Writes as safely as a job is saved; a file that is there already is left as it is.
-fn write(output: &Path, text: &str, out: &mut Out) -> bool {
+pub(super) fn write(output: &Path, text: &str, out: &mut Out) -> bool {
     if output.exists() {
         out.tell(&format!("a file of this name is there already and was left as it is; name another ({})", output.display()));
         return false;

@@ -612,6 +612,19 @@ tree-diameter = Diameter
 tree-height = Height
 pieces-of = { $open } of { $all }
 
+list-flask = Flask
+list-flasks = Flasks
+list-reached = Stage
+list-step = Step
+list-cancelled = cancelled
+list-rejected = rejected
+list-mixing = Mix and invest
+list-dewaxing = Steam
+list-stage = Stage { $number }
+list-pour = Pour
+list-no-pieces = No piece is ordered.
+list-no-loads = No kiln load is planned.
+
 mix-powder = POWDER
 mix-water = WATER
 mix-liquid = MIXING LIQUID

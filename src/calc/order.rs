@@ -86,6 +86,27 @@ pub struct LineFigures {
     pub bore: Option<Id>,
     /// Bore of the pattern for it.
     pub pattern_bore: Option<Id>,
+    /// Rough weight of one piece by pattern, where pieces of the line have patterns of their own; empty where none has.
+    pub rough_by_pattern: Vec<(Option<PatternId>, Id)>,
+    /// Inner diameters of the ring sizes that single pieces have of their own, sorted by number.
+    pub own_bores: Vec<(u32, Id)>,
+}
+
+impl LineFigures {
+    /// Rough weight of one piece cast from a pattern; `None` where no piece that is wanted is cast from it.
+    #[must_use]
+    pub fn rough_of(&self, pattern: Option<PatternId>) -> Option<Id> {
+        if self.rough_by_pattern.is_empty() {
+            return Some(self.rough);
+        }
+        self.rough_by_pattern.iter().find(|(of, _)| *of == pattern).map(|(_, rough)| *rough)
+    }
+
+    /// Inner diameter of the ring size that one piece has of its own.
+    #[must_use]
+    pub fn own_bore(&self, number: u32) -> Option<Id> {
+        self.own_bores.binary_search_by_key(&number, |(of, _)| *of).ok().map(|found| self.own_bores[found].1)
+    }
 }
 
 impl<'a> Pass<'a> {
@@ -136,27 +157,46 @@ impl<'a> Pass<'a> {
         let shrink = if alloy.is_some() { shrink } else { self.book.absent(&super::alloy::ALLOY_SHRINK, place, Cause::NotChosen) };
         let rough = self.book.derive(&PIECE_ROUGH, place, [quote_volume, density, shrink]);
         let own = line.exceptions.values().any(|exception| exception.pattern.is_some());
-        let rough_all = match own {
-            false => self.book.derive(&LINE_ROUGH, place, [rough, pieces]),
+        let (rough_all, rough_by_pattern) = match own {
+            false => (self.book.derive(&LINE_ROUGH, place, [rough, pieces]), Vec::new()),
             true => self.rough_by_pattern(line, [density, shrink, none.volume], patterns),
         };
         let per_gram = self.per_gram(line.alloy.as_ref(), prices, place);
         let cost = self.book.derive(&LINE_COST, place, [rough_all, per_gram]);
+        let own_bores = self.own_bores(line);
         let (bore, pattern_bore) = self.ring(line, pattern, alloy);
-        LineFigures { order: order.id, line: line.id, metal, rough, rough_all, per_gram, cost, bore, pattern_bore }
+        LineFigures {
+            order: order.id,
+            line: line.id,
+            metal,
+            rough,
+            rough_all,
+            per_gram,
+            cost,
+            bore,
+            pattern_bore,
+            rough_by_pattern,
+            own_bores,
+        }
     }
 
-    /// Rough weight of a line some of whose pieces have a pattern of their own: one sum a pattern.
-    fn rough_by_pattern(&mut self, line: &'a Line, [density, shrink, unknown]: [Id; 3], patterns: &[PatternFigures]) -> Id {
+    /// Rough weight of a line some of whose pieces have a pattern of their own, one sum a pattern; and that of one piece by pattern.
+    fn rough_by_pattern(
+        &mut self,
+        line: &'a Line,
+        [density, shrink, unknown]: [Id; 3],
+        patterns: &[PatternFigures],
+    ) -> (Id, Vec<(Option<PatternId>, Id)>) {
         let place = Place::Line(line.id);
-        let mut parts = Vec::new();
+        let (mut parts, mut each) = (Vec::new(), Vec::new());
         for (id, count) in hung::by_pattern(&Hung { line: line.id, ..Hung::default() }, line) {
             let volume = id.and_then(|id| find_pattern(patterns, id)).map_or(unknown, |pattern| pattern.quote_volume);
             let rough = self.book.derive(&PIECE_ROUGH, place, [volume, density, shrink]);
             let pieces = self.book.entered(&PIECES, place, f64::from(count));
             parts.push(self.book.derive(&LINE_ROUGH, place, [rough, pieces]));
+            each.push((id, rough));
         }
-        self.book.derive_over(&LINE_ROUGH_ALL, place, &parts)
+        (self.book.derive_over(&LINE_ROUGH_ALL, place, &parts), each)
     }
 
     fn per_gram(&mut self, alloy: Option<&EntryId>, prices: &[AlloyPrice], place: Place) -> Id {
@@ -168,15 +208,17 @@ impl<'a> Pass<'a> {
 
     fn ring(&mut self, line: &'a Line, pattern: Option<&PatternFigures>, alloy: Option<AlloyTerms<'a>>) -> (Option<Id>, Option<Id>) {
         let place = Place::Line(line.id);
-        for size in line.exceptions.values().filter_map(|exception| exception.size.as_ref()) {
-            self.ring_size(size, place);
-        }
         let Some(bore) = line.size.as_ref().and_then(|size| self.ring_size(size, place)) else { return (None, None) };
         self.book.derive(&CIRCUMFERENCE, place, [bore]);
         let (Some(pattern), Some(alloy)) = (pattern, alloy) else { return (Some(bore), None) };
         let opens = self.book.assumed(&BORE_OPENS, place);
         let pattern_bore = self.book.derive(&PATTERN_BORE, place, [bore, opens, pattern.shrink, alloy.shrink]);
         (Some(bore), Some(pattern_bore))
+    }
+
+    fn own_bores(&mut self, line: &'a Line) -> Vec<(u32, Id)> {
+        let own = line.exceptions.iter().filter_map(|(number, exception)| Some((*number, exception.size.as_ref()?)));
+        own.filter_map(|(number, size)| Some((number, self.ring_size(size, Place::Line(line.id))?))).collect()
     }
 
     /// The inner diameter of a ring size; one that its scale does not have is a finding.

@@ -28,6 +28,21 @@ pub(super) struct Day {
     pub at: Option<Date>,
 }
 
+/// A table of a job, and where it goes.
+#[derive(Debug, Clone, Args)]
+pub(super) struct Listing {
+    /// The job's file
+    pub job: PathBuf,
+    /// As CSV, for a spreadsheet
+    #[arg(long)]
+    pub csv: bool,
+    /// Into this file, which must not exist yet, instead of the terminal
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    #[command(flatten)]
+    pub day: Day,
+}
+
 /// What is printed, and how.
 #[derive(Debug, Clone, Args)]
 pub(super) struct Printing {
@@ -87,14 +102,16 @@ fn day(text: &str) -> Result<Date, String> {
 pub(super) enum Command {
     /// Every figure of a job with its working
     Figures {
-        /// The job's file
-        job: PathBuf,
-        /// As JSON
-        #[arg(long)]
-        json: bool,
         #[command(flatten)]
-        day: Day,
+        how: Listing,
+        /// As JSON
+        #[arg(long, conflicts_with = "csv")]
+        json: bool,
     },
+    /// Every piece that was ordered: what it is, where it hangs, how far it is
+    Pieces(Listing),
+    /// The kiln loads step by step, from mixing to the pour
+    Programme(Listing),
     /// What must be known before metal, flask or person comes to harm
     Findings {
         /// The job's file

@@ -1,26 +1,32 @@
 //! `pourbook figures`: every figure with its working.
 
 use std::fmt::Write as _;
-use std::path::Path;
 
-use super::args::Day;
+use super::args::Listing;
 use super::open::Computed;
 use super::out::Out;
+use super::sheets::plain_input;
+use super::tables::give;
 use super::{BAD_INPUT, FINE, json};
 use crate::calc::Figure;
 use crate::job::Place;
+use crate::paper;
+use crate::paper::origin::Provenance;
 use crate::paper::words::{Words, cause_words, figure_title, print_value};
 use crate::quantity::Style;
 
-pub(super) fn print(path: &Path, as_json: bool, day: &Day, out: &mut Out) -> u8 {
-    let Some(computed) = Computed::open(path, day, out) else { return BAD_INPUT };
+pub(super) fn print(how: &Listing, as_json: bool, out: &mut Out) -> u8 {
+    let Some(computed) = Computed::open(&how.job, &how.day, out) else { return BAD_INPUT };
     let words = computed.words(&Style::METRIC);
-    if as_json {
-        out.data(&format!("{:#}", json::job(&computed, &words)));
+    let printed = if how.csv {
+        paper::csv::figures(&plain_input(&computed))
+    } else if as_json {
+        format!("{:#}", json::job(&computed, &words))
     } else {
-        out.data(&text(&computed, &words));
-    }
-    if computed.faulty { BAD_INPUT } else { FINE }
+        text(&computed, &words)
+    };
+    let given = give(printed, how, out);
+    if computed.faulty || !given { BAD_INPUT } else { FINE }
 }
 
 fn text(computed: &Computed, words: &Words<'_>) -> String {
@@ -46,7 +52,7 @@ fn working(computed: &Computed, figure: &Figure<'_>, words: &Words<'_>) -> Strin
     for (index, id) in figure.terms.iter().enumerate() {
         let term = computed.book.figure(*id);
         let symbol = rule.terms.get(index).or(rule.terms.first()).map_or("x", |term| term.symbol);
-        let (origin, ..) = json::origin(computed, term.origin);
+        let origin = Provenance::of(term.origin, &computed.book).word;
         let value = match term.value.cause() {
             Some(cause) => cause_words(cause, words.texts),
             None => print_value(term.value, term.origin.kind(), words),

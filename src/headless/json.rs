@@ -6,10 +6,10 @@ use jiff::Timestamp;
 use serde_json::{Map, Value as Json, json};
 
 use super::open::Computed;
-use crate::calc::{Arg, Figure, Finding, Id, Origin, Value, Weight};
+use crate::calc::{Arg, Figure, Finding, Id, Value, Weight};
+use crate::paper::origin::{Provenance, trust_key};
 use crate::paper::words::{Words, cause_words, finding_sentence};
 use crate::quantity::Kind;
-use crate::stock::{Trust, sources};
 
 /// The whole job: what it is, its figures, its findings.
 pub(super) fn job(computed: &Computed, words: &Words<'_>) -> Json {
@@ -89,7 +89,7 @@ fn root_json(computed: &Computed, id: Id, words: &Words<'_>) -> Json {
 }
 
 fn term_json(computed: &Computed, symbol: &str, term: Figure<'_>, names: &BTreeMap<Id, String>) -> Json {
-    let (origin, source, trust) = origin(computed, term.origin);
+    let origin = Provenance::of(term.origin, &computed.book);
     let kind = term.origin.kind();
     let mut entry = json!({
         "symbol": symbol,
@@ -98,34 +98,14 @@ fn term_json(computed: &Computed, symbol: &str, term: Figure<'_>, names: &BTreeM
         "place": term.place.to_string(),
         "value": number(term.value),
         "unit": kind.unit(),
-        "origin": origin,
-        "source": source,
-        "trust": trust,
+        "origin": origin.word,
+        "source": origin.source,
+        "trust": origin.trust,
     });
     if let Some(object) = entry.as_object_mut() {
         add_moment(object, kind, term.value);
     }
     entry
-}
-
-/// Where a term comes from: in a word, its source, its trust.
-pub(super) fn origin(computed: &Computed, origin: Origin) -> (&'static str, String, &'static str) {
-    match origin {
-        Origin::Derived(rule) => ("figure", rule.source.to_owned(), trust_key(rule.trust)),
-        Origin::Entered(_) => ("entered", "the job".to_owned(), trust_key(Trust::Studio)),
-        Origin::Studio(_) => ("studio", "the studio's file".to_owned(), trust_key(Trust::Studio)),
-        Origin::Measured(_) => ("measured", "the pattern's file".to_owned(), trust_key(Trust::Computed)),
-        Origin::Default(given) => ("default", given.source.to_owned(), trust_key(given.trust)),
-        Origin::Constant(given) => ("constant", given.source.to_owned(), trust_key(given.trust)),
-        Origin::Absent(_) => ("missing", String::new(), ""),
-        Origin::Shelf(_, index) => match computed.book.shelf_term(index) {
-            Some(term) => {
-                let title = sources().get(&term.source).map_or(term.source.as_str(), |source| source.title.as_str());
-                ("shelf", format!("{}, {title}", term.entry), trust_key(term.trust))
-            }
-            None => ("shelf", String::new(), ""),
-        },
-    }
 }
 
 /// Moments also stand as a time that a person can read.
@@ -181,17 +161,5 @@ pub(super) fn weight_key(weight: Weight) -> &'static str {
         Weight::Stop => "stop",
         Weight::Caution => "caution",
         Weight::Note => "note",
-    }
-}
-
-pub(super) fn trust_key(trust: Trust) -> &'static str {
-    match trust {
-        Trust::Standard => "standard",
-        Trust::Published => "published",
-        Trust::Article => "article",
-        Trust::Computed => "computed",
-        Trust::CommonPractice => "common practice, no source",
-        Trust::FromMemory => "from memory",
-        Trust::Studio => "studio",
     }
 }

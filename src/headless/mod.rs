@@ -1,4 +1,4 @@
-//! The terminal: figures, findings, sheets, quotes and measured files as text and JSON. Data goes to stdout, messages to stderr.
+//! The terminal: figures, findings, sheets, quotes, tables and measured files as text, JSON and CSV. Data goes to stdout, messages to stderr.
 //!
 //! Exit codes: 0 fine, 1 for `findings` with a Stop nobody signed for, 2 bad input (all good entries still printed).
 
@@ -10,6 +10,7 @@ mod measure;
 mod open;
 mod out;
 mod sheets;
+mod tables;
 
 use std::ffi::OsString;
 use std::path::Path;
@@ -53,7 +54,9 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>, window: impl FnOnce(Op
 fn dispatch(line: Line, window: impl FnOnce(Option<&Path>) -> Result<(), String>, out: &mut Out) -> u8 {
     match line.command {
         None => main_job(line.job.as_deref(), &line.day, window, out),
-        Some(Command::Figures { job, json, day }) => figures::print(&job, json, &day, out),
+        Some(Command::Figures { how, json }) => figures::print(&how, json, out),
+        Some(Command::Pieces(how)) => tables::pieces(&how, out),
+        Some(Command::Programme(how)) => tables::programme(&how, out),
         Some(Command::Findings { job, json, day }) => findings::print(&job, json, &day, out),
         Some(Command::Sheet(how)) => sheets::print(Sort::Bench, &how, out),
         Some(Command::Kiln(how)) => sheets::print(Sort::Kiln, &how, out),

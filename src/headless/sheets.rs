@@ -128,8 +128,15 @@ fn input<'a>(computed: &'a Computed, texts: &'a Texts, style: &'a Style, picture
     }
 }
 
+static NO_PICTURES: Pictures = Pictures::NONE;
+
+/// What a table is made from: English, metric units, no pictures.
+pub(super) fn plain_input(computed: &Computed) -> SheetInput<'_> {
+    input(computed, Texts::english(), &Style::METRIC, &NO_PICTURES, "")
+}
+
 /// Writes as safely as a job is saved; a file that is there already is left as it is.
-fn write(output: &Path, bytes: &[u8], out: &mut Out) -> bool {
+pub(super) fn write(output: &Path, bytes: &[u8], out: &mut Out) -> bool {
     if output.exists() {
         out.tell(&format!("a file of this name is there already and was left as it is; name another ({})", output.display()));
         return false;

@@ -111,3 +111,10 @@ pub struct PieceId {
     /// From 1 to the line's quantity.
     pub number: u32,
 }
+
+/// The code of a piece, `3.2`: its line and its number in it. It is no decimal number: `3.1` and `3.10` are two pieces.
+impl fmt::Display for PieceId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}.{}", self.line, self.number)
+    }
+}

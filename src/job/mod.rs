@@ -14,6 +14,7 @@ mod place;
 mod quote;
 mod record;
 mod serial;
+mod stage;
 mod studio;
 mod tree;
 
@@ -24,6 +25,7 @@ pub use pattern::{Extents, FileUnit, Making, Pattern, PatternFile};
 pub use place::{NoPlace, Place};
 pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
 pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs, continues, standing};
+pub use stage::stages;
 pub use studio::{
     Equipment, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake, Studio, Terms,
 };

@@ -1,22 +1,28 @@
 //! The sheets that lie on the bench and the quotes a client signs.
 //!
 //! Paper works nothing out: it prints what [`crate::calc`] computed. Start at [`sheet()`] and [`quotes()`]; how
-//! figures and findings become words is in [`words`], what a sheet is made of in [`block`], how it is set as text in [`set`].
+//! figures and findings become words is in [`words`], what a sheet is made of in [`block`], how it is set as text in [`set`]. Tables for
+//! spreadsheets are in [`mod@csv`].
 
 pub mod block;
 mod burnout;
 mod cautions;
 mod costs;
+pub mod csv;
 mod desk;
 mod findings;
 mod flask_plan;
 mod kiln;
 pub mod layout;
+pub mod list;
+mod load_rows;
 mod metal;
 mod mix;
 mod offer;
 mod orders;
 pub mod pdf;
+pub mod origin;
+mod piece_rows;
 mod pieces;
 mod pour;
 mod printed;

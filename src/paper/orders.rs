@@ -8,7 +8,7 @@ use super::block::{Block, Side, Table};
 use super::desk::Desk;
 use super::pieces::bore;
 use crate::calc::LineFigures;
-use crate::job::{Event, Job, Line, Order, PieceId, PieceStage};
+use crate::job::{Job, Line, Order, PieceId, PieceStage, stages};
 
 /// Every line of which a piece is still with the studio, the one due first first.
 pub(super) fn open_orders(desk: &Desk<'_>) -> Vec<Block> {
@@ -71,20 +71,7 @@ fn open_pieces(line: &Line, delivered: &BTreeSet<PieceId>) -> u32 {
     Job::pieces_of(line).saturating_sub(u32::try_from(gone.filter(wanted).count()).unwrap_or(u32::MAX))
 }
 
-/// Pieces the record gives to their clients, by entries nobody withdrew.
+/// Pieces the record gives to their clients.
 fn delivered(job: &Job) -> BTreeSet<PieceId> {
-    let withdrawn: BTreeSet<_> = job
-        .record
-        .iter()
-        .filter_map(|entry| match &entry.event {
-            Event::Withdrawn { entry, .. } => Some(*entry),
-            _ => None,
-        })
-        .collect();
-    let standing = job.record.iter().filter(|entry| !withdrawn.contains(&entry.id));
-    let pieces = standing.filter_map(|entry| match &entry.event {
-        Event::Reached { pieces, stage: PieceStage::Delivered } => Some(pieces),
-        _ => None,
-    });
-    pieces.flatten().copied().collect()
+    stages(job).into_iter().filter(|(_, stage)| *stage == PieceStage::Delivered).map(|(piece, _)| piece).collect()
 }

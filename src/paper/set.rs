@@ -1,6 +1,6 @@
 //! Setting a document as plain text for a fixed pitch: at most 100 columns, sheets of 72 lines, form feeds between them.
 
-use super::block::{BigWeight, Block, Field, Marked, Page, Paper, WriteIn};
+use super::block::{BigWeight, Block, Field, Marked, Page, Paper, Table, WriteIn};
 use super::set_table::table_lines;
 use super::wrap::{columns, fill, wrap};
 use crate::texts::Texts;
@@ -35,6 +35,14 @@ pub fn set(paper: &Paper, texts: &Texts) -> String {
         let number = texts.say("page-of", &[("page", (index + 1).into()), ("pages", sheets.len().into())]);
         push(&mut text, &format!("{number:>WIDTH$}"));
     }
+    text
+}
+
+/// A table alone as text, without sheets of paper: lines of at most `width` columns.
+#[must_use]
+pub fn set_table(table: &Table, width: usize) -> String {
+    let mut text = String::new();
+    table_lines(table, width).iter().for_each(|line| push(&mut text, line));
     text
 }
 

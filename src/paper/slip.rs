@@ -114,7 +114,7 @@ fn pieces(desk: &Desk<'_>, order: &Order) -> Table {
             }
             let size = exception.and_then(|exception| exception.size.as_ref()).or(line.size.as_ref());
             let piece = PieceId { line: line.id, number };
-            let mut row = vec![code(piece), desk.text(&line.design), desk.size(size), where_hung(desk, piece)];
+            let mut row = vec![piece.to_string(), desk.text(&line.design), desk.size(size), where_hung(desk, piece)];
             row.resize(table.columns.len(), String::new());
             table.rows.push(row);
         }
@@ -124,11 +124,6 @@ fn pieces(desk: &Desk<'_>, order: &Order) -> Table {
 
 /// More pieces of one line than any slip can follow one by one.
 const MOST: u32 = 400;
-
-/// The code of a piece: its line and its number in it.
-pub(super) fn code(piece: PieceId) -> String {
-    format!("{}.{}", piece.line, piece.number)
-}
 
 /// The tree a piece hangs on, and what is scratched into its flask.
 fn where_hung(desk: &Desk<'_>, piece: PieceId) -> String {

@@ -9,6 +9,7 @@ use jiff::{SignedDuration, Timestamp};
 
 use crate::calc::rule::Given;
 use crate::calc::{Arg, Book, Cause, Figure, Finding, Id, Origin, Value, Weight};
+use crate::job::PieceStage;
 use crate::quantity::{Kind, Style, THIN, print};
 use crate::stock::{Shelf, Trust};
 use crate::texts::{Language, Texts, Word};
@@ -208,6 +209,25 @@ pub fn trust_words(trust: Trust, texts: &Texts) -> String {
         Trust::CommonPractice => "trust-common-practice",
         Trust::FromMemory => "trust-from-memory",
         Trust::Studio => "trust-studio",
+    })
+}
+
+/// How far a piece is, in words.
+#[must_use]
+pub fn stage_words(stage: PieceStage, texts: &Texts) -> String {
+    texts.label(match stage {
+        PieceStage::Made => "reached-made",
+        PieceStage::Cleaned => "reached-cleaned",
+        PieceStage::Checked => "reached-checked",
+        PieceStage::OnTree => "reached-on-tree",
+        PieceStage::Invested => "reached-invested",
+        PieceStage::BurntOut => "reached-burnt-out",
+        PieceStage::Cast => "reached-cast",
+        PieceStage::CutOff => "reached-cut-off",
+        PieceStage::Weighed => "reached-weighed",
+        PieceStage::Finished => "reached-finished",
+        PieceStage::Out => "reached-out",
+        PieceStage::Delivered => "reached-delivered",
     })
 }
 

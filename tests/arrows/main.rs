@@ -28,6 +28,7 @@ const LAYERS: &[(&str, &[&str])] = &[
 const CRATES: &[(&str, &[&str])] = &[
     ("blake3", &["stock", "job", "files", "headless", "mesh"]),
     ("clap", &["headless", "main"]),
+    ("csv", &["paper"]),
     ("fluent_bundle", &["texts"]),
     ("robust", &["mesh"]),
     ("getrandom", &["job", "files"]),

@@ -9,7 +9,7 @@ use crate::{DAY, job, run, sample, told};
 /// The file as given says no more than this, and the program says these words and ends with 2.
 fn refused(text: &str, words: &[&str]) {
     let (_folder, path) = job(text);
-    for command in ["figures", "findings", "sheet", "quote"] {
+    for command in ["figures", "findings", "sheet", "quote", "pieces", "programme", "figures --csv", "pieces --csv"] {
         let (code, stdout, stderr) = told(&run(&format!("{command} {{}} --at {DAY}"), &path));
         assert_eq!((code, stdout.as_str()), (2, ""), "{command}: {text:.80}");
         assert!(stderr.contains("job.ron"), "{stderr}");

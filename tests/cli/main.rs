@@ -4,6 +4,7 @@ mod bad_input;
 mod figures;
 mod measure;
 mod sheets;
+mod tables;
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};

@@ -1,7 +1,8 @@
-//! The texts, the bench sheet and the quotes.
+//! The texts, the bench sheet, the quotes and the tables for spreadsheets.
 #![allow(clippy::unwrap_used)]
 
 mod cautions;
+mod csv;
 mod edges;
 #[path = "../documents/generate.rs"]
 mod generate;

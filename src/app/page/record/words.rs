@@ -2,8 +2,8 @@
 
 use crate::app::cx::Cx;
 use crate::app::names;
-use crate::job::{Event, MeltId, MetalKind, PieceId, PieceStage, Weighing};
-use crate::paper::words::one_line;
+use crate::job::{Event, MeltId, MetalKind, PieceId, Weighing};
+use crate::paper::words::{one_line, stage_words};
 use crate::quantity::{Grams, Kind, print};
 
 /// What happened, in a sentence.
@@ -12,7 +12,7 @@ pub fn event(cx: &Cx<'_>, event: &Event) -> String {
         Event::Remark => cx.label("event-remark"),
         Event::Reached { pieces, stage } => {
             let first = pieces.first().map(|piece| piece_words(cx, *piece)).unwrap_or_default();
-            let args = [("count", pieces.len().into()), ("piece", first.into()), ("stage", cx.label(stage_key(*stage)).into())];
+            let args = [("count", pieces.len().into()), ("piece", first.into()), ("stage", stage_words(*stage, cx.texts).into())];
             cx.say("event-reached", &args)
         }
         Event::Pattern { pattern, weight } => {
@@ -81,23 +81,6 @@ fn melt_words(cx: &Cx<'_>, id: MeltId) -> String {
     let name = cx.job.melts.iter().find(|melt| melt.id == id).map(|melt| melt.name.trim().to_owned()).unwrap_or_default();
     let name = if name.is_empty() { id.to_string() } else { name };
     cx.say("event-melt", &[("name", name.into())])
-}
-
-fn stage_key(stage: PieceStage) -> &'static str {
-    match stage {
-        PieceStage::Made => "reached-made",
-        PieceStage::Cleaned => "reached-cleaned",
-        PieceStage::Checked => "reached-checked",
-        PieceStage::OnTree => "reached-on-tree",
-        PieceStage::Invested => "reached-invested",
-        PieceStage::BurntOut => "reached-burnt-out",
-        PieceStage::Cast => "reached-cast",
-        PieceStage::CutOff => "reached-cut-off",
-        PieceStage::Weighed => "reached-weighed",
-        PieceStage::Finished => "reached-finished",
-        PieceStage::Out => "reached-out",
-        PieceStage::Delivered => "reached-delivered",
-    }
 }
 
 fn metal_key(metal: MetalKind) -> &'static str {

@@ -230,7 +230,12 @@ impl<'a> Desk<'a> {
 
     /// Does the batch's name hold another client's code or design?
     pub fn tells_of_others(&self, client: &str) -> bool {
-        let name = self.input.job.name.to_lowercase();
+        self.tells(&self.input.job.name, client)
+    }
+
+    /// Do these words hold the code or a design of anybody but this client?
+    pub fn tells(&self, words: &str, client: &str) -> bool {
+        let name = words.to_lowercase();
         let words: Vec<&str> = name.split(|sign: char| !sign.is_alphanumeric()).collect();
         let holds = |text: &str| {
             let text = text.trim().to_lowercase();

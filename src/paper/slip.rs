@@ -86,8 +86,11 @@ pub(super) fn thumbnails<'l>(desk: &Desk<'_>, lines: impl IntoIterator<Item = &'
     for line in lines {
         let own = line.exceptions.values().filter_map(|exception| exception.pattern);
         for pattern in line.pattern.into_iter().chain(own) {
-            let Some(picture) = desk.input.pictures.patterns.get(&pattern).filter(|_| seen.insert(pattern)) else { continue };
-            all.push(Thumbnail { picture: Some(std::sync::Arc::clone(picture)), label: desk.text(&line.design) });
+            let Some(picture) = desk.input.pictures.patterns.get(&pattern) else { continue };
+            // A file that several patterns share looks the same at every scale.
+            if seen.insert((std::sync::Arc::as_ptr(picture), &line.design)) {
+                all.push(Thumbnail { picture: Some(std::sync::Arc::clone(picture)), label: desk.text(&line.design) });
+            }
         }
     }
     all
@@ -114,7 +117,7 @@ fn pieces(desk: &Desk<'_>, order: &Order) -> Table {
             }
             let size = exception.and_then(|exception| exception.size.as_ref()).or(line.size.as_ref());
             let piece = PieceId { line: line.id, number };
-            let mut row = vec![piece.to_string(), desk.text(&line.design), desk.size(size), where_hung(desk, piece)];
+            let mut row = vec![piece.to_string(), desk.text(&line.design), desk.size(size), where_hung(desk, piece, &order.client)];
             row.resize(table.columns.len(), String::new());
             table.rows.push(row);
         }
@@ -126,10 +129,11 @@ fn pieces(desk: &Desk<'_>, order: &Order) -> Table {
 const MOST: u32 = 400;
 
 /// The tree a piece hangs on, and what is scratched into its flask.
-fn where_hung(desk: &Desk<'_>, piece: PieceId) -> String {
+fn where_hung(desk: &Desk<'_>, piece: PieceId, client: &str) -> String {
     let hangs = |hung: &crate::job::Hung| hung.line == piece.line && (hung.numbers.is_empty() || hung.numbers.contains(&piece.number));
     let Some(tree) = desk.input.job.trees.iter().find(|tree| tree.pieces.iter().any(hangs)) else { return String::new() };
-    let name = desk.text(&tree.name);
+    // A tree may be called by whom else it is for.
+    let name = if desk.tells(&tree.name, client) { tree.id.to_string() } else { desk.text(&tree.name) };
     match desk.input.job.flasks.iter().find(|flask| flask.tree == Some(tree.id)) {
         Some(flask) => desk.say("tree-in-flask", &[("tree", name.into()), ("flask", desk.scratch(flask.id).into())]),
         None => name,

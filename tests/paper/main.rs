@@ -9,6 +9,7 @@ mod generate;
 mod jobs;
 mod pages;
 mod pdf;
+mod privacy;
 mod quotes;
 mod sheet;
 mod texts;

@@ -10,6 +10,8 @@ use crate::paper::block::{Drawing, Thumbnail};
 
 /// Scales a drawing may have: a millimetre of the paper is so many of the thing.
 const SCALES: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 20.0, 50.0];
+/// Room for words at the left and the right of a drawing that has pictures beside it, in mm.
+const ASIDE: [f64; 2] = [4.0, 5.0];
 /// Words of a drawing in points.
 const WORDS: f64 = 7.2;
 
@@ -18,12 +20,12 @@ pub(super) fn drawing(maker: &mut Maker<'_>, drawing: &Drawing) -> Vec<Strip> {
     let picture = &drawing.picture;
     let size = [picture.to.x - picture.from.x, picture.to.y - picture.from.y];
     let most = drawing.most_mm * maker.sizes.drawing;
-    let (kept, gap) = if drawing.beside.is_empty() { (0.0, 0.0) } else { (CELL, 3.0) };
-    let scale = scale_of(size, [maker.width - kept - gap, most], drawing.to_scale);
+    let kept = if drawing.beside.is_empty() { 0.0 } else { CELL + ASIDE[0] + ASIDE[1] };
+    let scale = scale_of(size, [maker.width - kept, most], drawing.to_scale);
     let node = maker.node(Tag::Figure(drawing.says.clone()), None);
     let (wide, high) = (size[0] / scale, size[1] / scale);
-    let left = if drawing.beside.is_empty() { (maker.width - wide) / 2.0 } else { 0.0 };
-    let room = if drawing.beside.is_empty() { maker.width } else { wide };
+    let (left, room) =
+        if drawing.beside.is_empty() { ((maker.width - wide) / 2.0, maker.width) } else { (ASIDE[0], ASIDE[0] + wide + ASIDE[1]) };
     let onto = Onto { left, from: picture.from, high, scale };
     let mut contents = Vec::new();
     let mut taken: Vec<Bounds> = Vec::new();
@@ -41,7 +43,7 @@ pub(super) fn drawing(maker: &mut Maker<'_>, drawing: &Drawing) -> Vec<Strip> {
         contents.extend(onto.mark(maker, primitive, node, [room, high], &mut taken));
     }
     let mut whole = Strip { height: high, contents, ..Strip::default() };
-    let rest = beside(maker, &mut whole, &drawing.beside, wide + gap);
+    let rest = beside(maker, &mut whole, &drawing.beside, room + 1.0);
     let mut strips = vec![whole];
     let caption = if drawing.to_scale { format!("{} 1:{}", drawing.caption, number(scale)) } else { drawing.caption.clone() };
     if !caption.trim().is_empty() {

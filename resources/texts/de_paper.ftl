@@ -1,0 +1,93 @@
+### Was neben den Wörtern von Werkbankblatt und Angebot gedruckt wird: Arten von Papier, Ofenblatt, Laufzettel, Belege, Zeichnungen.
+
+sort-bench = Werkbankblatt
+sort-kiln = Ofenblatt
+sort-quote = Angebot
+sort-slip = Laufzettel
+sort-receipt = Metallbeleg
+paper-title = { $sort }, { $batch }
+paper-title-client = { $sort } für { $client }
+paper-title-both = { $sort } für { $client }, { $batch }
+sheet-none = Keine Küvette und kein Auftrag, also steht nichts auf der Werkbank.
+sheet-drawing = Baum in der Küvette
+drawing-caption = Im Schnitt, Maßstab
+drawing-size = Ø { $diameter } × { $height }
+drawing-collar = Kragen { $what }
+drawing-far-end = fernes Ende
+drawing-button-end = Kegelseite
+drawing-numbers = Nummern
+drawing-key = { $place } Auftrag { $order } von { $client }
+drawing-says = Schnitt der Küvette { $size } mit ihrem Baum, { $count ->
+        [one] ein Stück
+       *[other] { $count } Stücke
+    } gezeichnet. Platz zur Wand { $wall }, Platz über dem Baum { $above }.
+mix-in-all = Alle Mischungen
+mix-in-all-of = { $powder } Pulver, { $water } Flüssigkeit
+kiln-title = Ofenladung { $load }, { $kiln }
+kiln-flasks = Küvetten im Ofen, in der Reihe des Gusses
+kiln-no-flasks = In dieser Ladung ist noch keine Küvette.
+kiln-readings = Was der Ofen zeigte
+kiln-curve-says = Das Programm über der Uhr, von { $start } bis zum Guss { $pour }.
+kiln-none = Keine Ofenladung, also kein Ofenblatt.
+column-in = Drin
+column-scratched = Stirn
+column-flask = Küvette
+column-position = Platz
+column-invested-by = Eingebettet bis
+column-mould = Form beim Guss
+column-turn = Reihe
+column-poured-at = Gegossen um
+column-clock = Uhr
+column-display = Anzeige
+column-probe = Zweiter Fühler
+column-remark = Luft, Rauch, Bemerkung
+slip-title = Auftrag { $order } für { $client }
+slip-taken = Angenommen
+slip-due = Fällig
+slip-lines = Was bestellt ist
+slip-pieces = Stück für Stück
+slip-made = Da
+slip-cleaned = Rein
+slip-on-tree = Baum
+slip-cast = Guss
+slip-cut = Ab
+slip-weight = Gewicht
+slip-finished = Fertig
+slip-delivered = Weg
+slip-remark = Zeile { $line }. { $words }
+slip-code-why = Ein Code ist die Zeile und die Nummer des Stücks darin. Er bleibt beim Stück vom Druck bis zum Kunden.
+slip-more = { $count ->
+        [one] Ein weiteres Stück hat
+       *[other] { $count } weitere Stücke haben
+    } hier keine Reihe.
+slip-foot = Bleibt bei den Stücken. Nennt einen Kunden und keinen Preis.
+slip-none = Kein Auftrag, also kein Laufzettel.
+column-line = Zeile
+column-mark = Punze
+column-set = Satz
+column-finish = Ausarbeitung
+column-code = Code
+column-tree-flask = Baum, Küvette
+tree-in-flask = { $tree }, in { $flask }
+receipt-title = Beleg für Metall von { $client }
+receipt-metal = Was hereinkam
+receipt-fine = Feinmetall darin
+receipt-fine-why = Feinmetall ist Gewicht mal Feingehalt. Was nicht geprüft wurde, gilt nach den Papieren, mit denen es kam, oder nach dem, was davon gesagt wurde.
+receipt-terms = Was daraus wird
+receipt-yours = Dieses Metall bleibt Ihres. Es wird unter eigenem Zettel gehalten und in Gramm Feinmetall abgerechnet.
+receipt-apart = Mit anderem Metall wird es nur mit Ihrer schriftlichen Zustimmung geschmolzen.
+receipt-weighed = Gewichte sind die der Waage der Werkstatt bei der Annahme. Steine, Lot und Schmutz, die sich später finden, werden gesagt und für sich gewogen.
+receipt-brought = vom Kunden gebracht
+receipt-not-assayed = seine Papiere, nicht geprüft
+receipt-foot = Metall wird nach Gewicht angenommen. Diesen Beleg aufbewahren.
+receipt-none = Es ist kein Metall eines Kunden im Haus, also kein Beleg.
+column-on = Am
+column-lot = Zettel
+column-metal = Metall
+column-paper = Papier
+column-in-all = Gesamt
+column-fineness = Feingehalt
+column-by = Nach
+column-fine = Feinmetall
+sign-studio = Für die Werkstatt
+sign-client = Kunde

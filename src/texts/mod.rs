@@ -22,8 +22,10 @@ pub const ENGLISH: [&str; 7] = [
 ];
 
 /// The German catalogue: what prints, and the names of the shipped shelf. What it lacks is said in English.
-pub const GERMAN: [&str; 3] = [
+pub const GERMAN: [&str; 5] = [
     include_str!("../../resources/texts/de.ftl"),
+    include_str!("../../resources/texts/de_findings.ftl"),
+    include_str!("../../resources/texts/de_titles.ftl"),
     include_str!("../../resources/texts/de_paper.ftl"),
     include_str!("../../resources/texts/de_shelf.ftl"),
 ];

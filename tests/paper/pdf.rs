@@ -96,7 +96,7 @@ fn quiet(tool: &str, args: &[&str], file: &Path, last: &[&str]) -> String {
     let done = Command::new(tool).args(args).arg(file).args(last).output().unwrap_or_else(|error| panic!("{tool}: {error}"));
     let said = String::from_utf8_lossy(&done.stderr);
     assert!(done.status.success() && said.is_empty(), "{tool} on {}: {said}", file.display());
-    String::from_utf8(done.stdout).unwrap()
+    String::from_utf8_lossy(&done.stdout).into_owned()
 }
 
 const SAMPLES: [&str; 4] = ["first-pour", "mixed-kiln", "workshop-class", "order-book"];

@@ -5,7 +5,8 @@ use std::path::Path;
 
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use pourbook::calc::{all_givens, all_inputs, all_rules, finding::KINDS};
-use pourbook::texts::{ENGLISH, Texts};
+use pourbook::stock::Shelf;
+use pourbook::texts::{ENGLISH, GERMAN, Language, Texts};
 
 /// Families whose keys are put together by the program, each with all its keys.
 fn families() -> BTreeMap<String, BTreeSet<&'static str>> {
@@ -39,7 +40,11 @@ fn families() -> BTreeMap<String, BTreeSet<&'static str>> {
 
 /// The keys of the catalogue with the arguments their texts use.
 fn catalogue() -> BTreeMap<String, BTreeSet<String>> {
-    let parts = ENGLISH.iter().map(|part| fluent_syntax::parser::parse(*part).unwrap_or_else(|(_, errors)| panic!("{errors:?}")));
+    keys_of(&ENGLISH)
+}
+
+fn keys_of(parts: &[&'static str]) -> BTreeMap<String, BTreeSet<String>> {
+    let parts = parts.iter().map(|part| fluent_syntax::parser::parse(*part).unwrap_or_else(|(_, errors)| panic!("{errors:?}")));
     let mut keys = BTreeMap::new();
     for entry in parts.flat_map(|part| part.body) {
         match entry {
@@ -141,4 +146,31 @@ fn texts_are_short_and_clean() {
         assert!(!words.contains("  ") && !words.contains(" ,") && !line.ends_with(' '), "spaces: {line}");
         assert!(!words.contains("...") && !words.contains('!'), "neither dots for … nor shouting: {line}");
     }
+}
+
+/// Keys that no paper prints: why a rule is as it is, the lists of the terminal, how far a source is to be trusted.
+fn on_paper(key: &str) -> bool {
+    !(key.ends_with("-why") && key.starts_with("rule-") || key.starts_with("list-") || key.starts_with("trust-"))
+}
+
+#[test]
+fn every_key_that_prints_is_said_in_every_language_with_its_arguments() {
+    // The first two parts of the English catalogue are what prints; the others are the window's.
+    let english = keys_of(&ENGLISH[..2]);
+    let german = keys_of(&GERMAN);
+    let shelf: BTreeSet<String> = Shelf::shipped().entries().map(|entry| format!("shelf-{}", entry.id())).collect();
+    for (key, args) in english.iter().filter(|(key, _)| on_paper(key)) {
+        assert_eq!(german.get(key), Some(args), "{key}");
+    }
+    for key in german.keys() {
+        assert!(english.contains_key(key) || shelf.contains(key), "{key} stands for nothing");
+    }
+    for key in &shelf {
+        assert!(german.contains_key(key), "{key} has no German name");
+    }
+    let texts = Texts::of(Language::German);
+    assert_eq!(texts.label("day-2"), "Di");
+    assert_eq!(pourbook::paper::words::shelf_name("Sterling silver 925", texts), "Sterlingsilber 925");
+    assert_eq!(pourbook::paper::words::shelf_name("Our own silver", texts), "Our own silver");
+    assert_eq!(texts.label("stage-orders"), Texts::english().label("stage-orders"), "what is lacking is said in English");
 }

@@ -43,7 +43,7 @@ const RUNNING: f64 = 7.4;
 const ROOMY: Sizes = Sizes { body: 10.6, small: 9.2, big: 20.0, write: 7.0, weight: 11.0, above: 4.0, drawing: 1.0 };
 
 /// From roomy to close. A page that fits on one sheet of paper at one of these is set so; one that fits at none is set roomily on several.
-const SIZES: [Sizes; 8] = [
+const SIZES: [Sizes; 7] = [
     ROOMY,
     Sizes { body: 9.4, small: 8.4, big: 19.0, write: 6.6, weight: 10.4, above: 2.2, drawing: 1.0 },
     Sizes { body: 8.9, small: 8.0, big: 17.5, write: 6.0, weight: 9.2, above: 1.7, drawing: 1.0 },
@@ -51,7 +51,6 @@ const SIZES: [Sizes; 8] = [
     Sizes { body: 8.1, small: 7.3, big: 16.0, write: 5.2, weight: 7.8, above: 1.0, drawing: 1.0 },
     Sizes { body: 8.1, small: 7.3, big: 16.0, write: 5.0, weight: 7.6, above: 0.8, drawing: 0.75 },
     Sizes { body: 7.8, small: 7.0, big: 15.5, write: 4.8, weight: 7.4, above: 0.7, drawing: 0.75 },
-    Sizes { body: 7.5, small: 6.8, big: 15.0, write: 4.6, weight: 7.0, above: 0.5, drawing: 0.6 },
 ];
 
 /// Sets a document.

@@ -188,7 +188,8 @@ impl<'a> Desk<'a> {
             Some(Size::Ring { scale, size }) => {
                 let name = self.input.shelves.job.get::<RingScale>(scale.as_str()).map_or(scale.as_str(), |scale| &scale.name);
                 // What the scale measures stands in brackets behind its name; a column has no room for it.
-                let name = name.split(" (").next().unwrap_or(name);
+                let name = shelf_name(name, self.words.texts);
+                let name = name.split(" (").next().unwrap_or(&name);
                 format!("{} {}", one_line(name), one_line(size))
             }
         }

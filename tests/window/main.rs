@@ -11,6 +11,7 @@ mod hands;
 mod house;
 mod layout;
 mod names;
+mod paper;
 mod pictures;
 mod shapes;
 mod take_out;

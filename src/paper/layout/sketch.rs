@@ -11,7 +11,7 @@ use crate::paper::block::{Drawing, Thumbnail};
 /// Scales a drawing may have: a millimetre of the paper is so many of the thing.
 const SCALES: [f64; 12] = [1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 20.0, 50.0];
 /// Room for words at the left and the right of a drawing that has pictures beside it, in mm.
-const ASIDE: [f64; 2] = [4.0, 5.0];
+const ASIDE: [f64; 2] = [4.0, 8.0];
 /// Words of a drawing in points.
 const WORDS: f64 = 7.2;
 

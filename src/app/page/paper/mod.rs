@@ -85,14 +85,17 @@ fn ways_out(ui: &mut Ui, cx: &mut Cx<'_>) {
     if button::main(ui, &cx.label("paper-print"), &tokens).clicked() {
         cx.act(Action::Put(Put::Printer));
     }
-    for (key, put) in [("paper-viewer", Put::Viewer), ("paper-pdf", Put::Pdf), ("paper-text", Put::Text)] {
-        if button::plain(ui, &cx.label(key), &tokens).clicked() {
-            cx.act(Action::Put(put));
+    ui.horizontal_wrapped(|ui| {
+        for (key, put) in [("paper-viewer", Put::Viewer), ("paper-pdf", Put::Pdf), ("paper-text", Put::Text)] {
+            if button::plain(ui, &cx.label(key), &tokens).clicked() {
+                cx.act(Action::Put(put));
+            }
         }
-    }
-    if shown.printed.len() > 1 && button::plain(ui, &cx.say("paper-all", &[("count", shown.printed.len().into())]), &tokens).clicked() {
-        cx.act(Action::Put(Put::AllPdfs));
-    }
+        let count = shown.printed.len();
+        if count > 1 && button::plain(ui, &cx.say("paper-all", &[("count", count.into())]), &tokens).clicked() {
+            cx.act(Action::Put(Put::AllPdfs));
+        }
+    });
 }
 
 /// What has to be known before it is printed.

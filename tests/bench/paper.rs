@@ -1,6 +1,7 @@
 //! How long a bench sheet of a full kiln takes, from figures to the bytes of its PDF: forty flasks with twelve pieces each.
 //!
 //! `cargo bench --bench paper`
+#![allow(clippy::unwrap_used, missing_docs)]
 
 #[path = "../world/mod.rs"]
 mod world;

@@ -8,7 +8,7 @@ use super::sketch::drawing;
 use super::strip::{Maker, Strip, beside, frame, rule};
 use super::table::{BOX, table};
 use super::{INK, LABEL};
-use crate::paper::block::{BigWeight, Block, Field, Marked, Sign, Thumbnail, WriteIn};
+use crate::paper::block::{BigWeight, Block, Field, Marked, Thumbnail, WriteIn};
 
 /// Space between the halves of a column, in mm.
 const BETWEEN: f64 = 2.4;
@@ -219,9 +219,7 @@ fn write_in(maker: &mut Maker<'_>, asked: &[WriteIn]) -> Vec<Strip> {
 fn marked(maker: &mut Maker<'_>, line: &Marked) -> Vec<Strip> {
     let size = maker.sizes.small;
     let left = 4.6;
-    let care = line.sign == Sign::Care;
-    let grey = if care { super::SOFT } else { INK };
-    let words = Span { face: Face::Plain, grey, words: &line.text };
+    let words = plain(&line.text);
     let mut strips = if line.mark.is_empty() {
         maker.paragraph(&[words], size, left, Tag::Paragraph)
     } else {

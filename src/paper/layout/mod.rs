@@ -25,10 +25,8 @@ use crate::texts::Texts;
 
 /// Text and figures.
 const INK: Grey = 0;
-/// Cautions that are always there.
-const SOFT: Grey = 30;
-/// Labels, heads of columns, units.
-const LABEL: Grey = 75;
+/// Labels, heads of columns, units: lighter than figures, and still read in the light of a kiln.
+const LABEL: Grey = 45;
 /// Lines between rows.
 const HAIR: Grey = 190;
 

@@ -1,11 +1,11 @@
 //! Fineness of mixtures, against exact fractions.
 
-use pourbook::job::{Lot, LotId};
+use pourbook::job::{Lot, LotId, Receipt};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
 
 use super::table::{Table, Within};
-use super::world::{Outcome, World, draw, said, some};
+use super::world::{Outcome, World, draw, grams, said, some};
 
 /// A number or a fraction such as `25/2`.
 fn fraction(text: &str) -> f64 {
@@ -133,4 +133,25 @@ fn a_published_reducing_factor_is_under_the_mark() {
         assert_eq!(!found.findings("under-mark").is_empty(), under, "{factor}");
     }
     table.judge(1);
+}
+
+/// ISO 9202:2019 (by its public summary) counts fineness in thousandths by mass: 18 karat is 750, 22 karat 916 of them.
+#[test]
+fn a_client_s_metal_holds_its_thousandths() {
+    let mut world = World::sound();
+    world.studio.lots.clear();
+    let brought = |label: &str, weights: &[&str], fineness| Lot {
+        id: LotId(label.to_owned()),
+        owner: "C".to_owned(),
+        metal: "Au".to_owned(),
+        fineness_permille: said(fineness),
+        receipts: weights.iter().map(|weight| Receipt { grams: grams(weight), ..Receipt::default() }).collect(),
+        ..Lot::default()
+    };
+    world.studio.lots.push(brought("C-1", &["10"], 750.0));
+    world.studio.lots.push(brought("C-2", &["2.5", "0.75"], 916.0));
+    let outcome = world.recompute();
+    let fine: Vec<f64> = outcome.report.client_lots.iter().map(|lot| outcome.number(lot.fine.unwrap())).collect();
+    assert_eq!(fine, [7.5, 2.977]);
+    assert_eq!(outcome.report.client_lots[1].owner, "C");
 }

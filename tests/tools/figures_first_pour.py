@@ -446,6 +446,11 @@ drawn = put("melt/1", "melt.drawn", sum(Decimal(draw["grams"]) for draw in melt[
 put("melt/1", "melt.fine", sum(fine), "all draws")
 put("melt/1", "melt.fineness", 1000 * sum(fine) / float(drawn), "fine metal over all metal")
 put("melt/1", "melt.mark", max([925.0]), "the alloy's mark: nothing else is asked for")
+# What clients brought stands in the studio, whatever the batch draws on: thousandths of what came in are fine metal.
+for lot in studio["lots"]:
+    if lot.get("owner"):
+        came_in = put("studio", "lot.received", sum(Decimal(receipt["grams"]) for receipt in lot["receipts"]), "all receipts of a client's lot")
+        put("studio", "lot.fine", float(Fraction(came_in) * Fraction(lot["fineness_permille"]) / 1000), "its thousandths")
 back = put("melt/1", "melt.returns", sum(Decimal(draw["grams"]) for draw in melt["charge"] if by_id(studio["lots"], draw["lot"]).get("what") == "Scrap"), "own scrap among the draws")
 put("melt/1", "melt.returns-share", float(back) / float(drawn), "scrap over all")
 for draw in melt["charge"]:

@@ -51,7 +51,8 @@ pub(super) fn print(sort: Sort, how: &Printing, out: &mut Out) -> u8 {
     let input = input(&computed, texts, &style, &seen, &studio_hash);
     let mut printed = papers(&input, sort);
     if let Some(client) = &how.client {
-        printed.retain(|one| one.client.eq_ignore_ascii_case(client.trim()));
+        // What belongs to no client is everybody's.
+        printed.retain(|one| one.client.is_empty() || one.client.eq_ignore_ascii_case(client.trim()));
     }
     let written = match (&how.output, as_pdfs) {
         (Some(to), Some(_)) => write_pdfs(&printed, sort, to, dress.format, &input, out),

@@ -33,3 +33,45 @@ fn a_sheet_goes_into_a_file_and_never_over_one() {
     assert_eq!(code, 2, "{stderr}");
     assert_eq!(std::fs::read_to_string(&path).expect("there"), "mine");
 }
+
+#[test]
+fn every_paper_goes_into_pdfs_a_client_each_and_the_same_bytes_twice() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let to = |name: &str| folder.path().join(name).display().to_string();
+    let print = |arguments: &str| told(&run(&format!("{arguments} --at {DAY}"), &sample("mixed-kiln.ron")));
+    for (sort, files) in [
+        ("sheet", vec!["sheet.pdf"]),
+        ("kiln", vec!["kiln.pdf"]),
+        ("quote", vec!["quote-C.pdf", "quote-D.pdf", "quote-H.pdf", "quote-K.pdf"]),
+        ("slip", vec!["slip-C-1.pdf", "slip-D-2.pdf", "slip-H-3.pdf", "slip-K-4.pdf"]),
+        ("receipt", vec!["receipt.pdf"]),
+    ] {
+        let (code, _, stderr) = print(&format!("{sort} {{}} --paper letter --units trade -o {}", to(&format!("{sort}.pdf"))));
+        assert_eq!((code, stderr.as_str()), (0, ""), "{sort}");
+        for file in files {
+            let bytes = std::fs::read(folder.path().join(file)).expect(file);
+            assert!(bytes.starts_with(b"%PDF-") && bytes.len() > 10_000, "{file}");
+        }
+    }
+    let (code, ..) = print(&format!("quote {{}} --client d --paper letter --units trade -o {}", to("again.pdf")));
+    assert_eq!(code, 0);
+    let read = |name: &str| std::fs::read(folder.path().join(name)).expect(name);
+    assert_eq!(read("again.pdf"), read("quote-D.pdf"), "the one client, the same bytes");
+    let (code, ..) = print(&format!("receipt {{}} -o {}", to("receipt.pdf")));
+    assert_eq!(code, 2, "what is there already is left as it is");
+}
+
+#[test]
+fn papers_speak_the_language_and_the_units_that_are_asked_for() {
+    let (code, german, said) = told(&run(&format!("sheet {{}} --language de --units trade --at {DAY}"), &sample("first-pour.ron")));
+    assert_eq!((code, said.as_str()), (0, ""));
+    for words in ["EINWAAGE", "Küvette 1", "dwt", "°F", "Sterlingsilber 925", "Seite 1 von"] {
+        assert!(german.contains(words), "{words} is not in\n{german}");
+    }
+    assert!(!german.contains("CHARGE ON THE BALANCE") && !german.contains('«'));
+    let (_, slip, _) = told(&run(&format!("slip {{}} --at {DAY}"), &sample("first-pour.ron")));
+    assert!(slip.contains("1.1") && slip.contains("Order 1 for A"), "{slip}");
+    let (code, kiln, _) = told(&run(&format!("kiln {{}} --comma --at {DAY}"), &sample("order-book.ron")));
+    assert_eq!((code, kiln.trim()), (0, "No kiln load, so no kiln sheet."));
+    assert_eq!(told(&run("sheet {} --paper a5", &sample("first-pour.ron"))).0, 2);
+}

@@ -56,16 +56,15 @@ pub(super) fn load_fields(desk: &Desk<'_>, figures: &BurnoutFigures, document: &
 
 /// The stages with their times on the clock; on the narrow column of a bench sheet without the ends, which are the next one's beginnings.
 pub(super) fn stages(desk: &Desk<'_>, figures: &BurnoutFigures, ends: bool) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-tick", Side::Tick),
-        head("column-stage", Side::Right),
-        head("column-target", Side::Right),
-        head("column-ramp", Side::Right),
-        head("column-hold", Side::Right),
-        head("column-start", Side::Left),
-        head("column-end", Side::Left),
-        head("column-really", Side::Write),
+    let mut table = desk.table(&[
+        ("column-tick", Side::Tick),
+        ("column-stage", Side::Right),
+        ("column-target", Side::Right),
+        ("column-ramp", Side::Right),
+        ("column-hold", Side::Right),
+        ("column-start", Side::Left),
+        ("column-end", Side::Left),
+        ("column-really", Side::Write),
     ]);
     for (number, stage) in (1..).zip(&figures.stages) {
         table.row([
@@ -88,12 +87,11 @@ pub(super) fn stages(desk: &Desk<'_>, figures: &BurnoutFigures, ends: bool) -> T
 
 /// Empty rows for what the kiln really showed.
 pub(super) fn readings(desk: &Desk<'_>) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-clock", Side::Write),
-        head("column-display", Side::Write),
-        head("column-probe", Side::Write),
-        head("column-remark", Side::Write),
+    let mut table = desk.table(&[
+        ("column-clock", Side::Write),
+        ("column-display", Side::Write),
+        ("column-probe", Side::Write),
+        ("column-remark", Side::Write),
     ]);
     table.rows = vec![vec![String::new(); 4]; 6];
     table

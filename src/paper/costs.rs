@@ -23,12 +23,11 @@ pub(super) fn costs(desk: &Desk<'_>) -> Vec<Block> {
 }
 
 fn prices(desk: &Desk<'_>) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-alloy", Side::Left),
-        head("column-per-gram", Side::Decimal),
-        head("column-price-of", Side::Left),
-        head("column-price-on", Side::Left),
+    let mut table = desk.table(&[
+        ("column-alloy", Side::Left),
+        ("column-per-gram", Side::Decimal),
+        ("column-price-of", Side::Left),
+        ("column-price-on", Side::Left),
     ]);
     for price in &desk.input.report.prices {
         table.row([desk.entry(Some(&price.alloy)), desk.figure(price.per_gram), source(desk, price), desk.date(price.on)]);
@@ -45,15 +44,14 @@ pub(super) fn source(desk: &Desk<'_>, price: &AlloyPrice) -> String {
 }
 
 fn lines(desk: &Desk<'_>) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-client", Side::Left),
-        head("column-design", Side::Left),
-        head("column-pieces", Side::Right),
-        head("column-alloy", Side::Left),
-        head("column-rough-all", Side::Decimal),
-        head("column-per-gram", Side::Decimal),
-        head("column-metal-cost", Side::Decimal),
+    let mut table = desk.table(&[
+        ("column-client", Side::Left),
+        ("column-design", Side::Left),
+        ("column-pieces", Side::Right),
+        ("column-alloy", Side::Left),
+        ("column-rough-all", Side::Decimal),
+        ("column-per-gram", Side::Decimal),
+        ("column-metal-cost", Side::Decimal),
     ]);
     for figures in &desk.input.report.lines {
         let Some(Ordered { order, line, .. }) = desk.line(figures.line) else { continue };

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::block::{BigWeight, Block, Field, Letterhead, Paper};
+use super::block::{BigWeight, Block, Field, Letterhead, Paper, Side, Table};
 use super::printed::{Pictures, Sort};
 use super::words::{Words, clean, date_words, moment_of, moment_short, one_line, print_figure, shelf_name};
 use crate::calc::{Book, Id, LineFigures, Report, Setting, Shelves, Value};
@@ -120,6 +120,11 @@ impl<'a> Desk<'a> {
     /// Low to high, or the words for what is missing.
     pub fn range(&self, [low, high]: [Id; 2]) -> String {
         self.say("range", &[("low", self.figure(low).into()), ("high", self.figure(high).into())])
+    }
+
+    /// A table without rows, its columns named by their keys.
+    pub fn table(&self, columns: &[(&str, Side)]) -> Table {
+        Table::new(columns.iter().map(|(key, side)| (self.label(key), *side)).collect())
     }
 
     pub fn field(&self, key: &str, value: String) -> Field {

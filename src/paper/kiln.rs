@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::block::{Block, Drawing, Page, Side, Table};
+use super::block::{Block, Drawing, Page, Side};
 use super::burnout::{load_fields, readings, stages};
 use super::cautions::Hazards;
 use super::desk::Desk;
@@ -44,17 +44,16 @@ fn flasks_table(desk: &Desk<'_>, flasks: &[&FlaskFigures]) -> Block {
     if flasks.is_empty() {
         return Block::Words(desk.label("kiln-no-flasks"));
     }
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-in", Side::Tick),
-        head("column-scratched", Side::Left),
-        head("column-flask", Side::Left),
-        head("column-alloy", Side::Left),
-        head("column-position", Side::Left),
-        head("column-invested-by", Side::Left),
-        head("column-mould", Side::Right),
-        head("column-turn", Side::Right),
-        head("column-poured-at", Side::Write),
+    let mut table = desk.table(&[
+        ("column-in", Side::Tick),
+        ("column-scratched", Side::Left),
+        ("column-flask", Side::Left),
+        ("column-alloy", Side::Left),
+        ("column-position", Side::Left),
+        ("column-invested-by", Side::Left),
+        ("column-mould", Side::Right),
+        ("column-turn", Side::Right),
+        ("column-poured-at", Side::Write),
     ]);
     let document = |flask: &FlaskFigures| desk.input.job.flasks.iter().find(|other| other.id == flask.id);
     let mut ordered: Vec<(&FlaskFigures, Option<&Flask>)> = flasks.iter().map(|flask| (*flask, document(flask))).collect();

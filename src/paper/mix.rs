@@ -74,12 +74,11 @@ fn gauge(desk: &Desk<'_>, flask: &FlaskFigures) -> String {
 
 /// The steps with the minutes on the clock when each is over, counted from the first powder in the water.
 fn clock(desk: &Desk<'_>, flask: &FlaskFigures) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-step", Side::Left),
-        head("column-takes", Side::Right),
-        head("column-over-at", Side::Right),
-        head("column-really", Side::Write),
+    let mut table = desk.table(&[
+        ("column-step", Side::Left),
+        ("column-takes", Side::Right),
+        ("column-over-at", Side::Right),
+        ("column-really", Side::Write),
     ]);
     let steps = ["mix-step-mix", "mix-step-bowl", "mix-step-pour", "mix-step-flask"];
     for ((key, takes), over) in steps.iter().zip(flask.mix.steps).zip(flask.mix.over) {

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 
-use super::block::{Block, Side, Table};
+use super::block::{Block, Side};
 use super::desk::Desk;
 use super::pieces::bore;
 use crate::calc::LineFigures;
@@ -25,17 +25,16 @@ pub(super) fn open_orders(desk: &Desk<'_>) -> Vec<Block> {
     }
     // What has no date stands last.
     open.sort_by_key(|(due, order, line)| (due.is_none(), *due, order.client.clone(), line.id));
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-due", Side::Left),
-        head("column-client", Side::Left),
-        head("column-design", Side::Left),
-        head("column-size", Side::Left),
-        head("column-bore", Side::Decimal),
-        head("column-pieces", Side::Right),
-        head("column-alloy", Side::Left),
-        head("column-rough-each", Side::Decimal),
-        head("column-rough-all", Side::Decimal),
+    let mut table = desk.table(&[
+        ("column-due", Side::Left),
+        ("column-client", Side::Left),
+        ("column-design", Side::Left),
+        ("column-size", Side::Left),
+        ("column-bore", Side::Decimal),
+        ("column-pieces", Side::Right),
+        ("column-alloy", Side::Left),
+        ("column-rough-each", Side::Decimal),
+        ("column-rough-all", Side::Decimal),
     ]);
     for (due, order, line) in open {
         let figures = desk.line(line.id).and_then(|ordered| ordered.figures);

@@ -31,15 +31,14 @@ fn base(desk: &Desk<'_>, tree: &Tree) -> String {
 }
 
 fn hung_table(desk: &Desk<'_>, tree: &Tree) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-client", Side::Left),
-        head("column-design", Side::Left),
-        head("column-size", Side::Left),
-        head("column-bore", Side::Decimal),
-        head("column-pieces", Side::Right),
-        head("column-numbers", Side::Left),
-        head("column-rough-each", Side::Decimal),
+    let mut table = desk.table(&[
+        ("column-client", Side::Left),
+        ("column-design", Side::Left),
+        ("column-size", Side::Left),
+        ("column-bore", Side::Decimal),
+        ("column-pieces", Side::Right),
+        ("column-numbers", Side::Left),
+        ("column-rough-each", Side::Decimal),
     ]);
     for hung in &tree.pieces {
         let Some(Ordered { order, line, figures }) = desk.line(hung.line) else { continue };
@@ -102,9 +101,8 @@ fn remarks<'d>(desk: &'d Desk<'_>, tree: &'d Tree) -> impl Iterator<Item = Strin
 }
 
 fn parts(desk: &Desk<'_>, figures: &TreeFigures) -> Table {
-    let head = |key, side| (desk.label(key), side);
     let mut table =
-        Table::new(vec![head("column-material", Side::Left), head("column-weight", Side::Decimal), head("column-volume", Side::Decimal)]);
+        desk.table(&[("column-material", Side::Left), ("column-weight", Side::Decimal), ("column-volume", Side::Decimal)]);
     for part in &figures.parts {
         table.row([
             desk.entry(part.material.as_ref()),

@@ -86,16 +86,15 @@ fn dates(desk: &Desk<'_>, offer: &Offer) -> Vec<Field> {
 
 /// Pieces with their weights and sums. A line's work stands below it.
 fn lines(desk: &Desk<'_>, offer: &Offer) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-piece", Side::Left),
-        head("column-pieces", Side::Right),
-        head("column-rough-each", Side::Decimal),
-        head("column-rough-all", Side::Decimal),
-        head("column-per-gram", Side::Decimal),
-        head("column-metal-cost", Side::Decimal),
-        head("column-work", Side::Decimal),
-        head("column-sum", Side::Decimal),
+    let mut table = desk.table(&[
+        ("column-piece", Side::Left),
+        ("column-pieces", Side::Right),
+        ("column-rough-each", Side::Decimal),
+        ("column-rough-all", Side::Decimal),
+        ("column-per-gram", Side::Decimal),
+        ("column-metal-cost", Side::Decimal),
+        ("column-work", Side::Decimal),
+        ("column-sum", Side::Decimal),
     ])
     .across();
     for line in &offer.lines {
@@ -121,12 +120,11 @@ fn lines(desk: &Desk<'_>, offer: &Offer) -> Table {
 }
 
 fn prices(desk: &Desk<'_>, offer: &Offer) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-alloy", Side::Left),
-        head("column-per-gram", Side::Decimal),
-        head("column-price-of", Side::Left),
-        head("column-price-on", Side::Left),
+    let mut table = desk.table(&[
+        ("column-alloy", Side::Left),
+        ("column-per-gram", Side::Decimal),
+        ("column-price-of", Side::Left),
+        ("column-price-on", Side::Left),
     ]);
     for price in &offer.prices {
         let gram = price.per_gram.map_or_else(|| desk.label("quote-no-price"), |gram| per_gram(desk, gram, &offer.currency));

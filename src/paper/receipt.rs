@@ -28,13 +28,12 @@ pub(super) fn receipt_page(desk: &Desk<'_>, client: &str) -> Page {
 
 /// Every receipt of the client's lots.
 fn came_in(desk: &Desk<'_>, lots: &[(&ClientLot, &Lot)]) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-on", Side::Left),
-        head("column-lot", Side::Left),
-        head("column-metal", Side::Left),
-        head("column-paper", Side::Left),
-        head("column-weight", Side::Decimal),
+    let mut table = desk.table(&[
+        ("column-on", Side::Left),
+        ("column-lot", Side::Left),
+        ("column-metal", Side::Left),
+        ("column-paper", Side::Left),
+        ("column-weight", Side::Decimal),
     ])
     .across();
     for (figures, lot) in lots {
@@ -71,13 +70,12 @@ fn what(desk: &Desk<'_>, lot: &Lot) -> String {
 
 /// By lot: all that came in, its fineness and by what paper, and the fine metal in it.
 fn fine(desk: &Desk<'_>, lots: &[(&ClientLot, &Lot)]) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-lot", Side::Left),
-        head("column-in-all", Side::Decimal),
-        head("column-fineness", Side::Decimal),
-        head("column-by", Side::Left),
-        head("column-fine", Side::Decimal),
+    let mut table = desk.table(&[
+        ("column-lot", Side::Left),
+        ("column-in-all", Side::Decimal),
+        ("column-fineness", Side::Decimal),
+        ("column-by", Side::Left),
+        ("column-fine", Side::Decimal),
     ])
     .across();
     for (figures, lot) in lots {

@@ -34,19 +34,18 @@ fn fields(desk: &Desk<'_>, order: &Order) -> Vec<Field> {
 }
 
 fn lines(desk: &Desk<'_>, order: &Order) -> Table {
-    let head = |key, side| (desk.label(key), side);
-    let mut table = Table::new(vec![
-        head("column-line", Side::Right),
-        head("column-design", Side::Left),
-        head("column-size", Side::Left),
-        head("column-bore", Side::Decimal),
-        head("column-pieces", Side::Right),
-        head("column-alloy", Side::Left),
-        head("column-mark", Side::Left),
-        head("column-rough-each", Side::Decimal),
-        head("column-due", Side::Left),
-        head("column-set", Side::Left),
-        head("column-finish", Side::Left),
+    let mut table = desk.table(&[
+        ("column-line", Side::Right),
+        ("column-design", Side::Left),
+        ("column-size", Side::Left),
+        ("column-bore", Side::Decimal),
+        ("column-pieces", Side::Right),
+        ("column-alloy", Side::Left),
+        ("column-mark", Side::Left),
+        ("column-rough-each", Side::Decimal),
+        ("column-due", Side::Left),
+        ("column-set", Side::Left),
+        ("column-finish", Side::Left),
     ])
     .across();
     for line in &order.lines {

@@ -28,6 +28,7 @@ mod sums;
 mod survey;
 mod tree;
 mod union_find;
+mod watch;
 mod weld;
 
 pub use front::{measure_bytes, measure_file, read_file};
@@ -38,3 +39,4 @@ pub use read_error::ReadError;
 pub use shade::{Shade, shade};
 pub use shells::Shell;
 pub use soup::{Soup, Triangle, read};
+pub use watch::{Unwatched, Watch};

@@ -50,9 +50,22 @@ finding-mould-outside = Die Form soll { $mould } haben, außerhalb von { $low } 
 finding-pattern-unknown = { $pattern } hat weder Gewicht noch Datei, darum ist sein Metall nicht bekannt. Eines wiegen oder die Datei angeben.
 finding-line-without-pattern = { $design } für { $client } hat kein Modell, darum ist sein Metall nicht bekannt. Eines wählen.
 finding-line-without-alloy = { $design } für { $client } hat keine Legierung, darum ist sein Metall nicht bekannt. Eine wählen.
-finding-file-missing = { $file } ist nicht da und sagt nichts über sein Modell. Zurücklegen, neu wählen oder das Modell wiegen.
-finding-file-unreadable = { $file } lässt sich nicht lesen ({ $reason }). Dort neu sichern, wo es gezeichnet wurde, oder das Modell wiegen.
-finding-file-changed = { $file } ist nicht die Datei, die angesehen wurde. Ihre Zahlen sind neu. Vor dem Anbieten noch einmal ansehen.
+finding-file-missing = { $kept ->
+        [0] { $file } ist nicht da und sagt nichts über sein Modell. Zurücklegen, neu wählen oder das Modell wiegen.
+       *[other] { $file } ist nicht da. Was früher daran gemessen wurde, gilt weiter. Zurücklegen oder neu wählen.
+    }
+finding-file-unreadable = { $kept ->
+        [0] { $file } lässt sich nicht lesen ({ $reason }). Dort neu sichern, wo es gezeichnet wurde, oder das Modell wiegen.
+       *[other] { $file } lässt sich nicht lesen ({ $reason }). Was früher daran gemessen wurde, gilt weiter. Dort neu sichern, wo es gezeichnet wurde.
+    }
+finding-file-apart = { $kept ->
+        [0] { $file } liegt außerhalb des Ordners der Charge, wird ohne Erlaubnis nicht gelesen und sagt nichts über sein Modell. Den Ordner erlauben oder die Datei neben die Charge kopieren.
+       *[other] { $file } liegt außerhalb des Ordners der Charge und wird ohne Erlaubnis nicht gelesen. Was früher daran gemessen wurde, gilt weiter. Den Ordner erlauben oder die Datei neben die Charge kopieren.
+    }
+finding-file-changed = { $kept ->
+        [0] { $file } ist nicht die Datei, die angesehen wurde, und was jene maß, wurde nicht behalten. Diese füllt { $now }. Vor dem Anbieten noch einmal ansehen.
+       *[other] { $file } ist nicht die Datei, die gemessen wurde. Jene füllte { $before } und gilt weiter; diese füllt { $now }. Ansehen und dann nehmen, wie sie jetzt ist, oder die alte zurücklegen.
+    }
 finding-file-open = { $file } ist an { $edges ->
         [one] einer Kante
        *[other] { $edges } Kanten

@@ -52,9 +52,22 @@ finding-mould-outside = The mould is to be poured at { $mould }, outside { $low 
 finding-pattern-unknown = { $pattern } has neither a weight nor a file, so its metal is not known. Weigh one, or add its file.
 finding-line-without-pattern = { $design } for { $client } has no pattern, so its metal is not known. Choose one.
 finding-line-without-alloy = { $design } for { $client } has no alloy, so its metal is not known. Choose one.
-finding-file-missing = { $file } is not there, so it says nothing about its pattern. Put it back, choose it again, or weigh the pattern.
-finding-file-unreadable = { $file } cannot be read ({ $reason }). Save it again where it was drawn, or weigh the pattern.
-finding-file-changed = { $file } is not the file that was looked at before. Its figures are new. Look at it again before you quote.
+finding-file-missing = { $kept ->
+        [0] { $file } is not there, so it says nothing about its pattern. Put it back, choose it again, or weigh the pattern.
+       *[other] { $file } is not there. What was measured of it before still counts. Put it back, or choose it again.
+    }
+finding-file-unreadable = { $kept ->
+        [0] { $file } cannot be read ({ $reason }). Save it again where it was drawn, or weigh the pattern.
+       *[other] { $file } cannot be read ({ $reason }). What was measured of it before still counts. Save it again where it was drawn.
+    }
+finding-file-apart = { $kept ->
+        [0] { $file } lies outside the batch's folder and is not read before you allow it, so it says nothing about its pattern. Allow its folder, or copy it beside the batch.
+       *[other] { $file } lies outside the batch's folder and is not read before you allow it. What was measured of it before still counts. Allow its folder, or copy it beside the batch.
+    }
+finding-file-changed = { $kept ->
+        [0] { $file } is not the file that was looked at before, and what that one measured was not kept. This one fills { $now }. Look at it again before you quote.
+       *[other] { $file } is not the file that was measured. That one filled { $before } and still counts; this one fills { $now }. Look at it, then take it as it is now, or put the old one back.
+    }
 finding-file-open = { $file } is open at { $edges ->
         [one] one edge
        *[other] { $edges } edges

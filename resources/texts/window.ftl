@@ -291,3 +291,27 @@ paper-no-printer = No way to the printer was found ({ $why }). Open it in the vi
 paper-no-viewer = No viewer took it ({ $why }). It lies at { $path }
 paper-opened = Opened from { $path }
 paper-failed = This cannot be printed ({ $why }).
+
+# Pattern files on their way in
+do-ask-patterns = Add pattern files…
+do-add-patterns = Add
+add-patterns-title = Add pattern files
+add-patterns-says = STL, OBJ, PLY or 3MF. Several at once can be chosen with Browse, or dropped on the window.
+add-patterns-hint = path of a file
+add-patterns-filter = Pattern files
+add-patterns-not = { $file } is no pattern file. STL, OBJ, PLY and 3MF are read.
+add-patterns-failed = A file could not be copied beside the batch ({ $why }). Nothing else was changed.
+outside-add-title = These files lie outside the batch's folder
+outside-add-says = They are in { $folder }. Copied beside the batch, they travel with it and stay as they are. Left where they are, they are read there from now on.
+outside-copy = Copy beside the batch
+outside-leave = Leave them there
+outside-read-title = This batch names files outside its folder
+outside-read-says = They are in { $folder }. They are only measured. A batch from somebody else has no need to look there; your own may.
+outside-allow = Read them, now and later
+outside-refuse = Do not read them
+outside-more = { $count ->
+        [one] and one more
+       *[other] and { $count } more
+    }
+edit-patterns-take-file = file taken as it is now
+patterns-take-file = Take it as it is now

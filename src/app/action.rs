@@ -35,6 +35,12 @@ pub enum Action {
     OpenSample,
     /// The batch that was opened last.
     OpenLast,
+    /// Asks which pattern files to add.
+    AddPatterns,
+    /// These pattern files.
+    TakeIn(Vec<std::path::PathBuf>),
+    /// A pattern's file as it is now: its measures are kept from here on.
+    TakeFile(crate::job::PatternId),
     /// Pattern files that were not there or could not be read, once more.
     LookAgain,
     /// No more pattern files are read for now.
@@ -93,7 +99,7 @@ pub enum Action {
 
 impl Action {
     /// Those that need nothing to be said with them, in the order of a menu.
-    pub const PLAIN: [Self; 27] = [
+    pub const PLAIN: [Self; 28] = [
         Self::New,
         Self::Open,
         Self::OpenLast,
@@ -108,6 +114,7 @@ impl Action {
         Self::Bench,
         Self::Working,
         Self::Findings,
+        Self::AddPatterns,
         Self::LookAgain,
         Self::Paper(Sort::Bench),
         Self::Paper(Sort::Kiln),
@@ -132,6 +139,8 @@ impl Action {
             Self::OpenThis(_) => "do-open",
             Self::OpenSample => "do-open-sample",
             Self::OpenLast => "do-open-last",
+            Self::AddPatterns | Self::TakeIn(_) => "do-ask-patterns",
+            Self::TakeFile(_) => "patterns-take-file",
             Self::LookAgain => "do-look-again",
             Self::StopReading => "do-stop-reading",
             Self::Help => "do-help",
@@ -176,6 +185,7 @@ impl Action {
             Self::Open => command(Key::O),
             Self::Save => command(Key::S),
             Self::SaveAs => shifted(Key::S),
+            Self::AddPatterns => shifted(Key::O),
             Self::Undo => command(Key::Z),
             Self::Redo => shifted(Key::Z),
             Self::Find => command(Key::K),

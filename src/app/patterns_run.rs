@@ -1,6 +1,6 @@
 //! Pattern files are read beside the window; until one is read, what rests on it is not known yet.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, channel};
 use std::sync::{Arc, OnceLock};
@@ -8,6 +8,7 @@ use std::time::Instant;
 
 use crate::calc::{PatternRun, Runs};
 use crate::files::disk::RealDisk;
+use crate::files::outside::{Allowed, folder_to_ask};
 use crate::files::pattern_runs::look_at_file;
 use crate::files::pictures::shaded;
 use crate::job::{Job, PatternId};
@@ -33,17 +34,24 @@ pub struct Reading {
 struct Looked {
     run: PatternRun,
     picture: Option<Arc<Raster>>,
+    /// The folder outside the job's own that it lies in, where that is not allowed.
+    apart: Option<PathBuf>,
 }
 
-fn look(path: &Path) -> Looked {
+fn look(folder: &Path, path: &Path, allowed: &Allowed) -> Looked {
+    let apart = folder_to_ask(&RealDisk, folder, path, allowed);
+    if apart.is_some() {
+        return Looked { run: PatternRun::Apart, picture: None, apart };
+    }
     let (run, picture) = look_at_file(&RealDisk, path, &Limits::default(), shaded);
-    Looked { run, picture: picture.flatten() }
+    Looked { run, picture: picture.flatten(), apart }
 }
 
 /// Reads pattern files on threads of its own.
 #[derive(Default)]
 pub struct PatternReader {
     folder: PathBuf,
+    allowed: Allowed,
     known: BTreeMap<PathBuf, Option<Looked>>,
     waits: Vec<Receiver<(PathBuf, Looked)>>,
     /// When the files that are being read were asked for, and how many were known before.
@@ -66,6 +74,34 @@ impl PatternReader {
             looked.as_ref().is_some_and(|looked| matches!(looked.run, PatternRun::Missing | PatternRun::Unreadable(_)))
         };
         self.known.retain(|_, looked| !unseen(looked));
+    }
+
+    /// Allows folders outside the job's own, and looks for their files again.
+    pub fn allow(&mut self, allowed: &Allowed) {
+        if self.allowed != *allowed {
+            self.allowed = allowed.clone();
+            self.known.retain(|_, looked| looked.as_ref().is_none_or(|looked| looked.apart.is_none()));
+        }
+    }
+
+    /// Folders outside the job's own that its files lie in and that are not allowed.
+    #[must_use]
+    pub fn apart(&self) -> BTreeSet<PathBuf> {
+        self.known.values().flatten().filter_map(|looked| looked.apart.clone()).collect()
+    }
+
+    /// The names of the files in a folder that is not allowed.
+    #[must_use]
+    pub fn apart_in(&self, folder: &Path) -> Vec<String> {
+        let here =
+            |(_, looked): &(&PathBuf, &Option<Looked>)| looked.as_ref().is_some_and(|looked| looked.apart.as_deref() == Some(folder));
+        let name = |(path, _): (&PathBuf, _)| path.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned());
+        self.known.iter().filter(here).map(name).collect()
+    }
+
+    /// Forgets a file, so that it is read anew.
+    pub fn forget(&mut self, path: &Path) {
+        self.known.remove(&self.folder.join(path));
     }
 
     /// Sets what is known of every pattern's file, and begins to read those that were never asked for. True where `runs` changed.
@@ -99,9 +135,10 @@ impl PatternReader {
         let (sender, receiver) = channel();
         let wake = Arc::clone(&self.wake);
         let reading = paths.clone();
+        let (folder, allowed) = (self.folder.clone(), self.allowed.clone());
         let thread = std::thread::Builder::new().name("patterns".to_owned()).spawn(move || {
             for path in reading {
-                let run = look(&path);
+                let run = look(&folder, &path, &allowed);
                 // Nobody waits any more where the batch was closed.
                 if sender.send((path, run)).is_err() {
                     return;
@@ -116,7 +153,7 @@ impl PatternReader {
             // No thread to be had: read here, late rather than never.
             Err(_) => {
                 for path in paths {
-                    let run = look(&path);
+                    let run = look(&self.folder, &path, &self.allowed);
                     self.known.insert(path, Some(run));
                 }
             }
@@ -149,7 +186,7 @@ impl PatternReader {
         // A reader that finds nobody waiting ends after the file it is at.
         self.waits.clear();
         for run in self.known.values_mut().filter(|run| run.is_none()) {
-            *run = Some(Looked { run: PatternRun::Unreadable(why.to_owned()), picture: None });
+            *run = Some(Looked { run: PatternRun::Unreadable(why.to_owned()), picture: None, apart: None });
         }
         self.put(job, runs);
     }

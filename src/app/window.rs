@@ -4,7 +4,9 @@ mod deeds;
 mod input;
 mod printing;
 mod recovering;
+mod taking_in;
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::Receiver;
@@ -64,7 +66,9 @@ pub struct Window {
     may_close: bool,
     /// To be closed once the field that was written in has taken what stands there.
     closing: bool,
-    browsing: Option<Receiver<Option<PathBuf>>>,
+    browsing: Option<Receiver<Option<Vec<PathBuf>>>>,
+    /// Folders outside the batch's own that are not to be read for now.
+    refused: BTreeSet<PathBuf>,
     today: Date,
     dressed: bool,
     seen: focus::Seen,
@@ -105,6 +109,7 @@ impl Window {
             may_close: false,
             closing: false,
             browsing: None,
+            refused: BTreeSet::new(),
             today,
             dressed: false,
             seen: focus::Seen::default(),
@@ -125,6 +130,9 @@ impl Window {
         // Its page begins at the top.
         self.seen = focus::Seen::default();
         self.workbook = workbook;
+        self.refused.clear();
+        let allowed = self.allowed();
+        self.workbook.allow(&allowed);
     }
 
     /// Opens a batch in place of the one that is open.
@@ -157,6 +165,7 @@ impl Window {
             }
         }
         self.take_browsed(ctx);
+        self.ask_outside(ctx);
         if ctx.input(|input| input.viewport().close_requested()) && !self.may_close {
             let writing = ctx.text_edit_focused() && self.dialog.is_none();
             if writing || self.workbook.is_changed() {

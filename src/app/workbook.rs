@@ -14,6 +14,7 @@ use super::view::View;
 use crate::calc::{PatternRun, Runs, Setting};
 use crate::files::batch::{Batch, OpenError, SaveBatchError};
 use crate::files::disk::{Disk, folder_of};
+use crate::files::outside::Allowed;
 use crate::job::carry::take_copies;
 use crate::job::{Job, JobId, Studio};
 use crate::paper::block::Raster;
@@ -245,12 +246,49 @@ impl Workbook {
         self.read_patterns();
     }
 
+    /// Allows folders outside the batch's own to be read.
+    pub fn allow(&mut self, allowed: &Allowed) {
+        // A batch that has no folder yet names what its caster named.
+        self.reader.allow(if self.batch.is_none() { &Allowed::Every } else { allowed });
+        self.read_patterns();
+    }
+
+    /// Folders outside the batch's own whose files are not read before somebody allows it.
+    #[must_use]
+    pub fn apart(&self) -> std::collections::BTreeSet<PathBuf> {
+        self.reader.apart()
+    }
+
+    /// The names of files in a folder outside that are not read before somebody allows it.
+    #[must_use]
+    pub fn files_in(&self, folder: &Path) -> Vec<String> {
+        self.reader.apart_in(folder)
+    }
+
+    /// Reads a file again that the batch names already.
+    pub fn look_anew(&mut self, named: &Path) {
+        self.reader.forget(named);
+        self.looked += 1;
+        self.read_patterns();
+    }
+
+    /// Takes a pattern's file as it is now: its measures are kept from here on.
+    pub fn take_file(&mut self, id: crate::job::PatternId) {
+        let Some(PatternRun::Measured(measure)) = self.runs.patterns.get(&id) else { return };
+        let (hash, kept) = (measure.hash.clone(), measure.kept());
+        self.edit(Texts::english().label("edit-patterns-take-file"), move |job| {
+            if let Some(file) = job.patterns.iter_mut().find(|pattern| pattern.id == id).and_then(|pattern| pattern.file.as_mut()) {
+                (file.hash, file.kept) = (Some(hash), Some(kept));
+            }
+        });
+    }
+
     /// Saves where it was opened.
     ///
     /// # Errors
     /// A sentence.
     pub fn save(&mut self, disk: &dyn Disk) -> Result<(), SaveBatchError> {
-        self.note_hashes();
+        self.note_measures();
         let (job, studio) = (Job::clone(&self.job), Arc::clone(&self.studio));
         let Some(batch) = &mut self.batch else { return Ok(()) };
         batch.job = job;
@@ -267,7 +305,7 @@ impl Workbook {
     /// # Errors
     /// A sentence; the batch stays where it was.
     pub fn save_as(&mut self, disk: &dyn Disk, path: PathBuf) -> Result<(), SaveBatchError> {
-        self.note_hashes();
+        self.note_measures();
         let mut job = Job::clone(&self.job);
         if self.batch.is_some() {
             // What goes on under another name is another batch: two files with one id would each count the other's pieces and metal.
@@ -295,14 +333,16 @@ impl Workbook {
 }
 
 impl Workbook {
-    /// Notes which content of each pattern file was measured, where nothing is noted yet: a file that changes later is found out by it.
-    fn note_hashes(&mut self) {
+    /// Notes which content of each pattern file was measured and what it measured, where that is not noted yet: a file that changes later is
+    /// found out by it, and until somebody looked at the new one the old measures count.
+    fn note_measures(&mut self) {
         let mut job = Job::clone(&self.job);
         for pattern in &mut job.patterns {
-            if let Some(file) = pattern.file.as_mut().filter(|file| file.hash.is_none())
-                && let Some(PatternRun::Measured(measure)) = self.runs.patterns.get(&pattern.id)
-            {
-                file.hash = Some(measure.hash.clone());
+            let Some(PatternRun::Measured(measure)) = self.runs.patterns.get(&pattern.id) else { continue };
+            let Some(file) = &mut pattern.file else { continue };
+            let same = file.hash.as_ref().is_none_or(|hash| *hash == measure.hash);
+            if same && (file.hash.is_none() || file.kept.is_none()) {
+                (file.hash, file.kept) = (Some(measure.hash.clone()), Some(measure.kept()));
             }
         }
         if job != *self.job {

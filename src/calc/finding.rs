@@ -200,11 +200,13 @@ kinds! {
     /// A line has no alloy.
     LINE_WITHOUT_ALLOY "line-without-alloy" Caution Never ("design", "client");
     /// A pattern's file is not there.
-    FILE_MISSING "file-missing" Caution Never ("file");
+    FILE_MISSING "file-missing" Caution Never ("file", "kept");
     /// A pattern's file cannot be read.
-    FILE_UNREADABLE "file-unreadable" Caution Never ("file", "reason");
+    FILE_UNREADABLE "file-unreadable" Caution Never ("file", "reason", "kept");
+    /// A pattern's file lies outside the job's folder and is not read before somebody allows it.
+    FILE_APART "file-apart" Caution Never ("file", "kept");
     /// A pattern's file is not the one that was looked at.
-    FILE_CHANGED "file-changed" Caution Never ("file");
+    FILE_CHANGED "file-changed" Caution Never ("file", "kept", "before", "now");
     /// The file is open: it has no volume.
     FILE_OPEN "file-open" Caution Never ("file", "edges");
     /// The file is wound both ways: it has no volume.

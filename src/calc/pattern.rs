@@ -179,32 +179,51 @@ impl<'a> Pass<'a> {
         if file.lies_outside() {
             self.find(&finding::FILE_OUTSIDE, place, vec![name()]);
         }
+        let kept = file.hash.as_ref().zip(file.kept.as_ref()).and_then(|(hash, kept)| PatternMeasure::of_kept(kept, hash));
+        let told = || Arg::Count(u64::from(kept.is_some()));
         let runs = self.runs;
-        let cause = match runs.patterns.get(&pattern.id) {
-            Some(PatternRun::Measured(measure)) => return self.measured_file(pattern, file, measure),
-            None | Some(PatternRun::Pending) => Cause::Pending,
-            Some(PatternRun::Missing) => {
-                self.find(&finding::FILE_MISSING, place, vec![name()]);
-                Cause::NoFile
+        match runs.patterns.get(&pattern.id) {
+            Some(PatternRun::Measured(measure)) if file.hash.as_ref().is_none_or(|hash| *hash == measure.hash) => {
+                return self.measured_file(pattern, file, measure);
             }
+            Some(PatternRun::Measured(measure)) => {
+                let [before, now] = [kept.as_ref(), Some(measure)].map(|one| self.fills_of(pattern, file, one));
+                self.find(&finding::FILE_CHANGED, place, vec![name(), told(), Arg::Figure(before), Arg::Figure(now)]);
+                return self.measured_file(pattern, file, kept.as_ref().unwrap_or(measure));
+            }
+            // What is being read may be another file than the one that was measured.
+            None | Some(PatternRun::Pending) => return self.no_measures(place, Cause::Pending),
+            Some(PatternRun::Missing) => self.find(&finding::FILE_MISSING, place, vec![name(), told()]),
+            Some(PatternRun::Apart) => self.find(&finding::FILE_APART, place, vec![name(), told()]),
             Some(PatternRun::Unreadable(reason)) => {
-                self.find(&finding::FILE_UNREADABLE, place, vec![name(), Arg::Text(reason.clone())]);
-                Cause::NoFile
+                self.find(&finding::FILE_UNREADABLE, place, vec![name(), Arg::Text(reason.clone()), told()]);
             }
-        };
+        }
+        match &kept {
+            Some(kept) => self.measured_file(pattern, file, kept),
+            None => self.no_measures(place, Cause::NoFile),
+        }
+    }
+
+    fn no_measures(&mut self, place: Place, cause: Cause) -> FileFigures {
         FileFigures { volume: self.book.absent(&FILE_VOLUME, place, cause), area: None, modulus: None, extents: None }
     }
 
-    fn measured_file(&mut self, pattern: &'a Pattern, file: &'a PatternFile, measure: &'a PatternMeasure) -> FileFigures {
+    /// What metal fills by one measure, at the size it is printed; for words, not for sums.
+    fn fills_of(&mut self, pattern: &Pattern, file: &PatternFile, measure: Option<&PatternMeasure>) -> Id {
         let place = Place::Pattern(pattern.id);
-        if file.hash.as_ref().is_some_and(|hash| *hash != measure.hash) {
-            self.find(&finding::FILE_CHANGED, place, vec![Arg::Text(file.path.clone())]);
+        match measure.and_then(|measure| filled(pattern, measure)) {
+            Some(volume) => self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm_of(file).powi(3)),
+            None => self.book.absent(&FILE_VOLUME, place, Cause::NoSuchNumber),
         }
+    }
+
+    fn measured_file(&mut self, pattern: &'a Pattern, file: &'a PatternFile, measure: &PatternMeasure) -> FileFigures {
+        let place = Place::Pattern(pattern.id);
         let unit = self.book.entered(&FILE_UNIT, place, file.unit.in_mm());
         let scale = self.book.entered_or(&FILE_SCALE, place, file.scale, &SCALE_ONE);
         // The file's numbers are in its own unit; per cubic unit, so that unit and scale stay visible in the working.
-        let filled = if pattern.void_drained { measure.volume.or(measure.fills) } else { measure.fills };
-        let volume = match filled {
+        let volume = match filled(pattern, measure) {
             Some(volume) => {
                 let file_volume = self.book.measured(&FILE_VOLUME, place, volume / 1000.0);
                 self.book.derive(&VOLUME_OF_FILE, place, [file_volume, unit, scale])
@@ -228,7 +247,7 @@ impl<'a> Pass<'a> {
     fn file_problems(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) {
         let place = Place::Pattern(pattern.id);
         let name = || Arg::Text(file.path.clone());
-        let mm = file.unit.in_mm() * file.scale.map_or(1.0, crate::quantity::Finite::get);
+        let mm = mm_of(file);
         for problem in &measure.problems {
             match problem {
                 FileProblem::Open(edges) => self.find(&finding::FILE_OPEN, place, vec![name(), Arg::Count(*edges)]),
@@ -265,6 +284,16 @@ impl<'a> Pass<'a> {
             self.find_on(&finding::WEIGHT_AGAINST_FILE, place, difference, args);
         }
     }
+}
+
+/// What metal fills of a file, in its own unit: a sealed void pours solid unless it is drained and its core held.
+fn filled(pattern: &Pattern, measure: &PatternMeasure) -> Option<f64> {
+    if pattern.void_drained { measure.volume.or(measure.fills) } else { measure.fills }
+}
+
+/// Millimetres of the print in one unit of its file.
+fn mm_of(file: &PatternFile) -> f64 {
+    file.unit.in_mm() * file.scale.map_or(1.0, crate::quantity::Finite::get)
 }
 
 struct FileFigures {

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
-use crate::job::PatternId;
+use crate::job::{KeptMeasures, PatternId};
+use crate::quantity::Finite;
 
 /// The day the figures are for and the clock on the wall.
 #[derive(Debug, Clone)]
@@ -32,6 +33,8 @@ pub enum PatternRun {
     Missing,
     /// There, and not to be read; the reason in words.
     Unreadable(String),
+    /// Outside the job's folder, where nothing is read before somebody allows it.
+    Apart,
     /// Measured, in the file's own unit.
     Measured(PatternMeasure),
 }
@@ -51,6 +54,38 @@ pub struct PatternMeasure {
     pub size: [f64; 3],
     /// What is the matter with it.
     pub problems: Vec<FileProblem>,
+}
+
+impl PatternMeasure {
+    /// What a job keeps of it.
+    #[must_use]
+    pub fn kept(&self) -> KeptMeasures {
+        let [x, y, z] = self.size.map(Finite::new);
+        let void = self.problems.iter().find_map(|problem| match problem {
+            FileProblem::SealedVoid(volume) => Finite::new(*volume),
+            _ => None,
+        });
+        KeptMeasures {
+            volume: self.volume.and_then(Finite::new),
+            fills: self.fills.and_then(Finite::new),
+            area: Finite::new(self.area),
+            size: x.zip(y).zip(z).map(|((x, y), z)| [x, y, z]),
+            void,
+        }
+    }
+
+    /// What a job kept, as it was measured; `hash` is of the content that was measured then. Nothing where it kept no area or size.
+    #[must_use]
+    pub fn of_kept(kept: &KeptMeasures, hash: &str) -> Option<Self> {
+        Some(Self {
+            hash: hash.to_owned(),
+            volume: kept.volume.map(Finite::get),
+            fills: kept.fills.map(Finite::get),
+            area: kept.area?.get(),
+            size: kept.size?.map(Finite::get),
+            problems: kept.void.map(|void| FileProblem::SealedVoid(void.get())).into_iter().collect(),
+        })
+    }
 }
 
 /// What can be the matter with a pattern's file.

@@ -100,6 +100,8 @@ pub fn section(plan: &Plan) -> Picture {
     picture.block(at(-radius, 0.0), at(radius, rim), Role::Mould);
     steel(&mut picture, plan);
     tree(&mut picture, plan);
+    // A trunk or a piece may be longer than what was measured of the tree.
+    picture.embrace();
     rule(&mut picture, plan);
     ends(&mut picture, plan);
     rooms(&mut picture, plan);
@@ -275,6 +277,7 @@ pub fn from_above(plan: &Plan) -> Picture {
         }
         picture.circle(at(0.0, 0.0), trunk.diameter_mm / 2.0, Some(Role::Sprue), Some(Role::Ground));
     }
+    picture.embrace();
     picture
 }
 

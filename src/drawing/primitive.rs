@@ -120,6 +120,22 @@ impl Picture {
         Self { primitives: Vec::new(), from, to }
     }
 
+    /// Makes the picture large enough for the areas, discs and lines that stand in it so far.
+    pub fn embrace(&mut self) {
+        let mut hold = |point: Point, around: f64| {
+            self.from = at(self.from.x.min(point.x - around), self.from.y.min(point.y - around));
+            self.to = at(self.to.x.max(point.x + around), self.to.y.max(point.y + around));
+        };
+        for primitive in &self.primitives {
+            match primitive {
+                Primitive::Line { from, to, .. } => [from, to].into_iter().for_each(|end| hold(*end, 0.0)),
+                Primitive::Polygon { corners, .. } => corners.iter().for_each(|corner| hold(*corner, 0.0)),
+                Primitive::Circle { centre, radius, .. } => hold(*centre, *radius),
+                Primitive::Text { .. } => {}
+            }
+        }
+    }
+
     /// A line.
     pub fn line(&mut self, from: Point, to: Point, width: f32, role: Role) {
         self.primitives.push(Primitive::Line { from, to, width, broken: false, role });

@@ -6,8 +6,10 @@
 pub mod batch;
 pub mod disk;
 pub mod lock;
+pub mod outside;
 pub mod pattern_runs;
 pub mod pictures;
 pub mod preferences;
 pub mod recover;
 pub mod save;
+pub mod take_in;

@@ -5,19 +5,24 @@ use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
 use super::disk::Disk;
+use super::outside::{Allowed, folder_to_ask};
 use crate::calc::{FileProblem, PatternMeasure, PatternRun, Runs};
 use crate::job::Job;
 use crate::mesh::{self, Limits, Measure, Problem, Soup};
 
-/// Reads and measures every pattern file of a job; a file that several patterns share is read once.
+/// Reads and measures every pattern file of a job; a file that several patterns share is read once. What lies outside the job's folder is read
+/// where it is allowed.
 #[must_use]
-pub fn measure_patterns(disk: &dyn Disk, folder: &Path, job: &Job, limits: &Limits) -> Runs {
+pub fn measure_patterns(disk: &dyn Disk, folder: &Path, job: &Job, allowed: &Allowed, limits: &Limits) -> Runs {
     let mut seen: BTreeMap<PathBuf, PatternRun> = BTreeMap::new();
     let mut runs = Runs::default();
     for pattern in &job.patterns {
         let Some(file) = pattern.file.as_ref().filter(|file| !file.path.is_empty()) else { continue };
         let path = folder.join(&file.path);
-        let run = seen.entry(path).or_insert_with_key(|path| measure_file(disk, path, limits));
+        let run = seen.entry(path).or_insert_with_key(|path| match folder_to_ask(disk, folder, path, allowed) {
+            Some(_) => PatternRun::Apart,
+            None => measure_file(disk, path, limits),
+        });
         runs.patterns.insert(pattern.id, run.clone());
     }
     runs

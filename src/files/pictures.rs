@@ -8,6 +8,7 @@ use std::sync::Arc;
 use image::{ImageFormat, ImageReader, Limits};
 
 use super::disk::Disk;
+use super::outside::{Allowed, folder_to_ask};
 use crate::job::{Job, Studio};
 use crate::mesh;
 use crate::paper::Pictures;
@@ -22,13 +23,16 @@ const SIDE_PX: u32 = 192;
 
 /// Reads every picture the papers of a job may show. A pattern's file that cannot be read is told of among the findings, not here.
 #[must_use]
-pub fn pictures(disk: &dyn Disk, folder: &Path, job: &Job, studio: &Studio) -> Pictures {
+pub fn pictures(disk: &dyn Disk, folder: &Path, job: &Job, studio: &Studio, allowed: &Allowed) -> Pictures {
     let mut seen: BTreeMap<std::path::PathBuf, Option<Arc<Raster>>> = BTreeMap::new();
     let mut pictures = letterhead(disk, folder, studio);
     for pattern in &job.patterns {
         let Some(file) = pattern.file.as_ref().filter(|file| !file.path.is_empty()) else { continue };
         let path = folder.join(&file.path);
-        let found = seen.entry(path).or_insert_with_key(|path| pattern_picture(disk, path));
+        let found = seen.entry(path).or_insert_with_key(|path| match folder_to_ask(disk, folder, path, allowed) {
+            Some(_) => None,
+            None => pattern_picture(disk, path),
+        });
         if let Some(raster) = found {
             pictures.patterns.insert(pattern.id, Arc::clone(raster));
         }
@@ -44,12 +48,11 @@ pub fn letterhead(disk: &dyn Disk, folder: &Path, studio: &Studio) -> Pictures {
         return Pictures::default();
     }
     let path = folder.join(named);
-    match disk.read(&path, LARGEST).map_err(|error| error.to_string()).and_then(|bytes| decode(&bytes)) {
+    // The disk names the path itself.
+    let decoded = |bytes: Vec<u8>| decode(&bytes).map_err(|why| format!("{why} ({})", path.display()));
+    match disk.read(&path, LARGEST).map_err(|error| error.to_string()).and_then(decoded) {
         Ok(raster) => Pictures { letterhead: Some(Arc::new(raster)), ..Pictures::default() },
-        Err(why) => Pictures {
-            complaints: vec![format!("the letterhead's picture was left out: {why} ({})", path.display())],
-            ..Pictures::default()
-        },
+        Err(why) => Pictures { complaints: vec![format!("the letterhead's picture was left out: {why}")], ..Pictures::default() },
     }
 }
 

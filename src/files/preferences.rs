@@ -1,6 +1,6 @@
 //! What the window remembers from one day to the next. Never part of a document.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
@@ -26,6 +26,8 @@ pub struct Preferences {
     pub papers: BTreeMap<Sort, Dress>,
     /// Batches opened lately, the last one first.
     pub recent: Vec<PathBuf>,
+    /// Folders outside a batch's own whose pattern files may be read.
+    pub allowed: BTreeSet<PathBuf>,
 }
 
 /// Day or evening.
@@ -42,12 +44,23 @@ pub enum Theme {
 
 impl Default for Preferences {
     fn default() -> Self {
-        Self { theme: Theme::Light, trade_units: false, comma: false, zoom: 100, papers: BTreeMap::new(), recent: Vec::new() }
+        Self {
+            theme: Theme::Light,
+            trade_units: false,
+            comma: false,
+            zoom: 100,
+            papers: BTreeMap::new(),
+            recent: Vec::new(),
+            allowed: BTreeSet::new(),
+        }
     }
 }
 
 /// Batches that are remembered.
 const RECENT: usize = 9;
+
+/// Folders that are remembered.
+const ALLOWED: usize = 500;
 
 impl Preferences {
     /// How figures are printed.
@@ -68,6 +81,13 @@ impl Preferences {
         self.recent.retain(|other| other != path);
         self.recent.insert(0, path.to_owned());
         self.recent.truncate(RECENT);
+    }
+
+    /// The pattern files of a folder may be read from now on.
+    pub fn allow(&mut self, folder: PathBuf) {
+        if self.allowed.len() < ALLOWED {
+            self.allowed.insert(folder);
+        }
     }
 
     /// Another zoom, within what fits.

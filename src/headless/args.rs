@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use jiff::civil::Date;
 
+use crate::files::outside::Allowed;
+
 /// A casting-batch workbook for small studios.
 #[derive(Debug, Parser)]
 #[command(name = "pourbook", version, args_conflicts_with_subcommands = true, after_help = EXIT_CODES)]
@@ -20,12 +22,22 @@ pub(super) struct Line {
 const EXIT_CODES: &str = "Exit codes: 0 fine; 1 when `findings` holds a Stop that nobody signed for; 2 when something given could not be used \
                           (everything that could be is still printed).";
 
-/// The day to reckon by.
+/// The day to reckon by, and what may be read for it.
 #[derive(Debug, Clone, Copy, Args)]
 pub(super) struct Day {
     /// The day prices and quotes are judged by, such as 2026-12-01; today where it is not given
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub at: Option<Date>,
+    /// Read pattern files that lie outside the job's folder too; the window asks before it does
+    #[arg(long)]
+    pub outside: bool,
+}
+
+impl Day {
+    /// Which folders outside the job's own may be read.
+    pub fn allowed(&self) -> Allowed {
+        if self.outside { Allowed::Every } else { Allowed::None }
+    }
 }
 
 /// A table of a job, and where it goes.

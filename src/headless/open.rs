@@ -60,7 +60,7 @@ impl Computed {
         let zone = zone(&batch, out, &mut faulty);
         let at = day.at.unwrap_or_else(|| ZonedDateTime::now().with_time_zone(zone.clone()).date());
         let setting = Setting { at, zone };
-        let runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &Limits::default());
+        let runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &day.allowed(), &Limits::default());
         let shelves = Shelves::new(&batch.sound, &batch.sound_studio);
         let mut book = Book::default();
         let report = recompute(&batch.sound, &batch.sound_studio, &shelves, &runs, &setting, &mut book);

@@ -41,7 +41,7 @@ pub(super) fn print(sort: Sort, how: &Printing, out: &mut Out) -> u8 {
     }
     let as_pdfs = how.output.as_ref().filter(|path| path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case("pdf")));
     let seen = match as_pdfs {
-        Some(_) => pictures(&RealDisk, computed.batch.folder(), &computed.batch.sound, &computed.batch.sound_studio),
+        Some(_) => pictures(&RealDisk, computed.batch.folder(), &computed.batch.sound, &computed.batch.sound_studio, &how.day.allowed()),
         None => Pictures::default(),
     };
     for complaint in &seen.complaints {

@@ -63,6 +63,24 @@ document! {
         unit: FileUnit,
         /// Scale of the print against the file; 1 where not said.
         scale: Option<Finite>,
+        /// What was measured of the content that `hash` belongs to. It counts while the file is not there, cannot be read, or is another one.
+        kept: Option<KeptMeasures>,
+    }
+}
+
+document! {
+    /// What a pattern's file measured when it was looked at, in the file's own unit.
+    pub struct KeptMeasures {
+        /// Volume of the file's material, where it has such a number.
+        volume: Option<Finite>,
+        /// What metal fills, sealed voids with it.
+        fills: Option<Finite>,
+        /// Area of its surface.
+        area: Option<Finite>,
+        /// Outer size along the file's axes.
+        size: Option<[Finite; 3]>,
+        /// Volume of its sealed voids.
+        void: Option<Finite>,
     }
 }
 

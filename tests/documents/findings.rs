@@ -348,6 +348,7 @@ const ROWS: &[Row] = &[
     row("line-without-alloy", |w| w.line().alloy = None, |_| {}),
     row("file-missing", |w| run(w, PatternRun::Missing), |w| run(w, PatternRun::Pending)),
     row("file-unreadable", |w| run(w, PatternRun::Unreadable("cut off".to_owned())), |w| run(w, PatternRun::Pending)),
+    row("file-apart", |w| run(w, PatternRun::Apart), |w| run(w, PatternRun::Pending)),
     row(
         "file-changed",
         |w| run(w, PatternRun::Measured(PatternMeasure { hash: "beef".to_owned(), ..measure(842.0, 900.0, [22.0, 22.0, 4.0]) })),

@@ -8,6 +8,7 @@ mod findings;
 mod format;
 mod generate;
 mod hostile;
+mod kept;
 mod newer;
 mod overruled;
 mod studio_faults;

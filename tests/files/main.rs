@@ -9,6 +9,7 @@ mod faults;
 mod kills;
 mod locks;
 mod names;
+mod outside;
 mod planted;
 mod real;
 mod recovery;

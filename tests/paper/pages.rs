@@ -4,19 +4,19 @@ use std::collections::BTreeSet;
 
 use jiff::civil::date;
 use pourbook::calc::Runs;
-use pourbook::job::{Hung, Job, Line, LineId, PatternId, check};
+use pourbook::job::{Flask, FlaskId, Hung, Job, Line, LineId, MainSprue, PatternId, Studio, Tree, TreeId, check};
 use pourbook::paper::layout::face::Face;
 use pourbook::paper::layout::mark::{Bounds, Content, Laid, Leaf, Mark, Tag};
 use pourbook::paper::layout::{Format, MARGIN};
 use pourbook::paper::{Dress, Printed, SheetInput, Sort, as_pages, papers};
-use pourbook::quantity::Style;
+use pourbook::quantity::{Finite, Style};
 use pourbook::texts::{Language, Texts};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 
 use crate::generate;
 use crate::jobs::{Ready, order_book, pattern, quick_start, studio, three_flasks};
-use crate::world::{line, said};
+use crate::world::{entry, line, said};
 
 /// All words of a page, in the order they were set.
 pub fn words(leaf: &Leaf) -> String {
@@ -169,6 +169,22 @@ fn bench(job: Job, style: &Style, format: Format) -> Laid {
     let input = SheetInput { style, ..ready.input() };
     let printed: Vec<Printed> = papers(&input, Sort::Bench);
     as_pages(&printed[0], format, input.texts)
+}
+
+#[test]
+fn a_trunk_longer_than_its_flask_stays_on_the_paper() {
+    let job = Job {
+        trees: vec![Tree {
+            id: TreeId(5),
+            main_sprue: Some(MainSprue { diameter_mm: Finite::new(0.01), length_mm: Finite::new(191.88), ..MainSprue::default() }),
+            ..Tree::default()
+        }],
+        flasks: vec![Flask { id: FlaskId(1), vessel: Some(entry("flask-89x76")), tree: Some(TreeId(5)), ..Flask::default() }],
+        ..Job::default()
+    };
+    for dress in dresses() {
+        assert!(every_document(&Ready::with_runs(job.clone(), Studio::default(), &Runs::default()), dress) > 0);
+    }
 }
 
 #[test]

@@ -196,7 +196,7 @@ fn nothing_of_others(ready: &Ready) {
 /// The sample jobs, with their pattern files measured.
 #[test]
 fn samples_leak_nothing() {
-    use pourbook::files::{batch::Batch, disk::RealDisk, pattern_runs::measure_patterns};
+    use pourbook::files::{batch::Batch, disk::RealDisk, outside::Allowed, pattern_runs::measure_patterns};
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs");
     let mut seen = 0;
     for entry in std::fs::read_dir(&folder).unwrap() {
@@ -205,7 +205,7 @@ fn samples_leak_nothing() {
             continue;
         }
         let batch = Batch::open(&RealDisk, &path).unwrap();
-        let runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &pourbook::mesh::Limits::default());
+        let runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &Allowed::None, &pourbook::mesh::Limits::default());
         let ready = Ready::with_runs(batch.sound.clone(), batch.studio.clone(), &runs);
         nothing_of_others(&ready);
         sound(&quotes(&ready.input()));

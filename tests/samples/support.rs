@@ -7,6 +7,7 @@ use jiff::tz::TimeZone;
 use pourbook::calc::{Book, Report, Runs, Setting, Shelves, recompute};
 use pourbook::files::batch::Batch;
 use pourbook::files::disk::RealDisk;
+use pourbook::files::outside::Allowed;
 use pourbook::files::pattern_runs::measure_patterns;
 use pourbook::job::Job;
 use pourbook::mesh::Limits;
@@ -28,7 +29,7 @@ pub fn open(file: &str) -> Batch {
 
 /// What is known of the sample's pattern files.
 pub fn runs(batch: &Batch) -> Runs {
-    measure_patterns(&RealDisk, batch.folder(), &batch.sound, &Limits::default())
+    measure_patterns(&RealDisk, batch.folder(), &batch.sound, &Allowed::None, &Limits::default())
 }
 
 /// The day and the clock all samples are looked at: everything they plan lies ahead of it.

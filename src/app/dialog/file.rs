@@ -8,7 +8,7 @@ use super::{Answer, Then};
 use crate::app::cx::Cx;
 use crate::app::widget::{button, heading};
 
-fn path_field(ui: &mut Ui, cx: &Cx<'_>, path: &mut String, hint: &str) -> bool {
+pub(super) fn path_field(ui: &mut Ui, cx: &Cx<'_>, path: &mut String, hint: &str) -> bool {
     let enter = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Enter));
     let field = TextEdit::singleline(path).desired_width(470.0).hint_text(RichText::new(hint).color(cx.tokens.ink3));
     let response = ui.add(field).accessible_name(cx.label("open-path"));

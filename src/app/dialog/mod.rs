@@ -3,6 +3,7 @@
 mod close;
 mod file;
 mod help;
+mod patterns;
 mod recover;
 mod sign;
 
@@ -34,6 +35,22 @@ pub enum Dialog {
         failed: Option<String>,
         /// What follows.
         then: Option<Then>,
+    },
+    /// Which pattern files to add.
+    AddPatterns {
+        /// The path as it is typed.
+        path: String,
+        /// Why the last try failed.
+        failed: Option<String>,
+    },
+    /// Pattern files outside the batch's folder.
+    Outside {
+        /// Their folder.
+        folder: PathBuf,
+        /// Their names.
+        files: Vec<String>,
+        /// Those that are to be added; none where the batch names them already.
+        add: Vec<PathBuf>,
     },
     /// What can be done, and the keys for it.
     Help,
@@ -91,6 +108,17 @@ pub enum Then {
     Sample,
 }
 
+/// What to do with files outside the batch's folder.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Outside {
+    /// Copied beside the batch.
+    Copy,
+    /// Read where they lie, now and later.
+    Allow,
+    /// Not read.
+    Refuse,
+}
+
 /// What was answered.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Answer {
@@ -108,6 +136,10 @@ pub enum Answer {
     Sign(&'static str, Place, String, String),
     /// Ask the system for a file.
     Browse,
+    /// Add these pattern files.
+    AddPatterns(Vec<PathBuf>),
+    /// About the folder outside that was asked about.
+    Outside(Outside),
     /// Take up the work that was set aside.
     Recover,
     /// Take it up as a batch of its own.
@@ -125,6 +157,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, dialog: &mut Dialog, recent: &[PathBuf
             Dialog::Close(then) => close::show(ui, cx, then, &mut answer),
             Dialog::Open { path, failed } => file::open(ui, cx, (path, failed.as_deref()), recent, &mut answer),
             Dialog::SaveAs { path, failed, then } => file::save_as(ui, cx, (path, failed.as_deref()), then.as_ref(), &mut answer),
+            Dialog::AddPatterns { path, failed } => patterns::add(ui, cx, (path, failed.as_deref()), &mut answer),
+            Dialog::Outside { folder, files, add } => patterns::outside(ui, cx, (folder, files, !add.is_empty()), &mut answer),
             Dialog::Help => help::show(ui, cx, &mut answer),
             Dialog::Recover { name, found, differs, changed, studio } => {
                 recover::show(ui, cx, (name, found, differs), (*changed, *studio), &mut answer);

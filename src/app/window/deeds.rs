@@ -14,6 +14,7 @@ use crate::app::page::Page;
 use crate::app::recovery::Recovery;
 use crate::app::workbook::Workbook;
 use crate::files::preferences::Theme;
+use crate::files::take_in::ENDINGS;
 use crate::job::{Accepted, Place};
 use crate::texts::Texts;
 
@@ -30,6 +31,9 @@ impl Window {
                 Some(path) => self.leave(ctx, Then::Open(path)),
                 None => self.leave(ctx, Then::AskOpen),
             },
+            Action::AddPatterns => self.dialog = Some(Dialog::AddPatterns { path: String::new(), failed: None }),
+            Action::TakeIn(paths) => self.take_in(paths),
+            Action::TakeFile(pattern) => workbook.take_file(pattern),
             Action::LookAgain => workbook.look_again(),
             Action::StopReading => workbook.stop_reading(),
             Action::Help => self.dialog = Some(Dialog::Help),
@@ -162,6 +166,11 @@ impl Window {
                 self.sign(kind, place, hands, reason);
                 self.dialog = None;
             }
+            Answer::AddPatterns(paths) => {
+                self.dialog = None;
+                self.take_in(paths);
+            }
+            Answer::Outside(what) => self.outside(what),
             Answer::Browse => self.browse(ctx),
             Answer::Recover => self.recover(ctx, false),
             Answer::RecoverApart => self.recover(ctx, true),
@@ -184,11 +193,21 @@ impl Window {
             return;
         }
         let saving = matches!(self.dialog, Some(Dialog::SaveAs { .. }));
-        let dialog = rfd::FileDialog::new().add_filter("Pourbook", &["ron"]);
+        let adding = matches!(self.dialog, Some(Dialog::AddPatterns { .. }));
+        let dialog = if adding {
+            let words = Texts::english().label("add-patterns-filter");
+            rfd::FileDialog::new().add_filter(words, &ENDINGS)
+        } else {
+            rfd::FileDialog::new().add_filter("Pourbook", &["ron"])
+        };
         let (sender, receiver) = channel();
         let ctx = ctx.clone();
         let asked = std::thread::Builder::new().name("files".to_owned()).spawn(move || {
-            let path = if saving { dialog.save_file() } else { dialog.pick_file() };
+            let path = match (saving, adding) {
+                (true, _) => dialog.save_file().map(|path| vec![path]),
+                (_, true) => dialog.pick_files(),
+                _ => dialog.pick_file().map(|path| vec![path]),
+            };
             // The window may be gone by now.
             let _ = sender.send(path);
             ctx.request_repaint();
@@ -201,8 +220,10 @@ impl Window {
     pub(super) fn take_browsed(&mut self, ctx: &Context) {
         let Some(Ok(found)) = self.browsing.as_ref().map(Receiver::try_recv) else { return };
         self.browsing = None;
-        let Some(path) = found else { return };
+        let Some(paths) = found else { return };
+        let Some(path) = paths.first().cloned() else { return };
         match self.dialog.take() {
+            Some(Dialog::AddPatterns { .. }) => self.take_in(paths),
             Some(Dialog::SaveAs { then, .. }) => self.save_as(ctx, path.with_extension("ron"), then),
             _ => self.open(ctx, &path),
         }

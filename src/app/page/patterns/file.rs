@@ -19,7 +19,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     if let Some(path) = row(ui, &label, &tokens, |ui| text(ui, cx, Id::unique(("pattern-path", id.0)), &label, &now.path, 320.0)) {
         change(cx, "edit-patterns-path", id, move |pattern| {
             // Another file was never looked at: the hash of the old one says nothing of it.
-            let file = PatternFile { path, hash: None, ..pattern.file.clone().unwrap_or_default() };
+            let file = PatternFile { path, hash: None, kept: None, ..pattern.file.clone().unwrap_or_default() };
             pattern.file = Some(file).filter(|file| !file.path.is_empty());
         });
     }

@@ -1,0 +1,126 @@
+//! Pattern files on their way into the batch: dropped on the window, chosen, or typed.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+use eframe::egui::Context;
+
+use super::Window;
+use crate::app::dialog::{Dialog, Outside};
+use crate::app::page::{add_pattern, next_pattern};
+use crate::files::disk::folder_of;
+use crate::files::outside::{Allowed, folder_to_ask};
+use crate::files::take_in::{copy_beside, looks_like_pattern, named_in};
+use crate::job::{PatternFile, Place};
+use crate::mesh::Limits;
+use crate::texts::Texts;
+
+impl Window {
+    /// Folders outside a batch's own that may be read.
+    pub(super) fn allowed(&self) -> Allowed {
+        Allowed::Folders(self.preferences.allowed.clone())
+    }
+
+    /// Takes files in as patterns. For those outside the batch's folder it asks first, once a folder.
+    pub(super) fn take_in(&mut self, paths: Vec<PathBuf>) {
+        let (patterns, others): (Vec<PathBuf>, Vec<PathBuf>) = paths.into_iter().partition(|path| looks_like_pattern(path));
+        if let Some(other) = others.first() {
+            let name = other.display().to_string();
+            self.message = Some(Texts::english().say("add-patterns-not", &[("file", name.into())]));
+        }
+        let Some(folder) = self.workbook.folder().map(Path::to_path_buf) else { return self.add_files(&patterns) };
+        let allowed = self.allowed();
+        let (asked, inside): (Vec<PathBuf>, Vec<PathBuf>) =
+            patterns.into_iter().partition(|path| folder_to_ask(&*self.disk, &folder, path, &allowed).is_some());
+        self.add_files(&inside);
+        if let Some(first) = asked.first() {
+            self.dialog = Some(Dialog::Outside { folder: folder_of(first).to_owned(), files: names(&asked), add: asked });
+        }
+    }
+
+    /// Adds files where they lie, as one step. A file that the batch names already is looked at again instead.
+    fn add_files(&mut self, paths: &[PathBuf]) {
+        let folder = self.workbook.folder().map(Path::to_path_buf).unwrap_or_default();
+        let here =
+            |path: &str| self.workbook.job.patterns.iter().find(|pattern| pattern.file.as_ref().is_some_and(|file| file.path == path));
+        let (mut fresh, mut again, mut seen) = (Vec::new(), Vec::new(), BTreeSet::new());
+        for path in paths {
+            let named = named_in(&folder, path);
+            match here(&named) {
+                Some(pattern) => again.push((pattern.id, named)),
+                None if seen.insert(named.clone()) => fresh.push((named, path.file_stem().map(|stem| stem.to_string_lossy().into_owned()))),
+                None => {}
+            }
+        }
+        let shown = if fresh.is_empty() { again.last().map(|(id, _)| *id) } else { Some(next_pattern(&self.workbook.job)) };
+        for (_, named) in &again {
+            self.workbook.look_anew(Path::new(named));
+        }
+        if !fresh.is_empty() {
+            self.workbook.edit(Texts::english().label("edit-drop-pattern"), move |job| {
+                // What is printed is mostly printed of what was printed last.
+                let material =
+                    job.patterns.iter().rev().find(|pattern| pattern.file.is_some()).and_then(|pattern| pattern.material.clone());
+                for (path, name) in fresh {
+                    add_pattern(job, name.unwrap_or_default(), Some(PatternFile { path, ..PatternFile::default() }));
+                    if let Some(pattern) = job.patterns.last_mut() {
+                        pattern.material.clone_from(&material);
+                    }
+                }
+            });
+        }
+        if let Some(pattern) = shown {
+            self.workbook.view.go_to(Place::Pattern(pattern), &self.workbook.job);
+        }
+    }
+
+    /// What was answered about a folder outside.
+    pub(super) fn outside(&mut self, what: Outside) {
+        let Some(Dialog::Outside { folder, add, .. }) = self.dialog.take() else { return };
+        match what {
+            Outside::Copy => self.copy_in(&add),
+            Outside::Allow => {
+                // The folder with its links followed is the one that is compared.
+                let real = self.disk.resolve(&folder).unwrap_or(folder);
+                self.preferences.allow(real);
+                let allowed = self.allowed();
+                self.workbook.allow(&allowed);
+                self.take_in(add);
+            }
+            Outside::Refuse => {
+                self.refused.insert(folder);
+            }
+        }
+    }
+
+    fn copy_in(&mut self, paths: &[PathBuf]) {
+        let Some(folder) = self.workbook.folder().map(Path::to_path_buf) else { return };
+        let (mut copied, mut failed) = (Vec::new(), None);
+        for path in paths {
+            match copy_beside(&*self.disk, path, &folder, Limits::default().max_bytes) {
+                Ok(copy) => copied.push(copy),
+                Err(error) => failed = Some(error.to_string()),
+            }
+        }
+        if let Some(why) = failed {
+            self.message = Some(Texts::english().say("add-patterns-failed", &[("why", why.into())]));
+        }
+        self.add_files(&copied);
+    }
+
+    /// Asks about folders outside that the open batch names files in, one after another.
+    pub(super) fn ask_outside(&mut self, ctx: &Context) {
+        if self.dialog.is_some() {
+            return;
+        }
+        let apart = self.workbook.apart();
+        let Some(folder) = apart.into_iter().find(|folder| !self.refused.contains(folder)) else { return };
+        let files = self.workbook.files_in(&folder);
+        self.dialog = Some(Dialog::Outside { folder, files, add: Vec::new() });
+        ctx.request_repaint();
+    }
+}
+
+fn names(paths: &[PathBuf]) -> Vec<String> {
+    paths.iter().map(|path| path.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned())).collect()
+}

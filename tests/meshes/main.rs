@@ -3,6 +3,7 @@
 
 mod files;
 mod format;
+mod mending;
 mod properties;
 mod shapes;
 mod touching;

@@ -223,6 +223,8 @@ kinds! {
     FILE_UNIT "file-unit" Caution Never ("file", "size", "unit");
     /// Something else about the file.
     FILE_REMARK "file-remark" Note Never ("file", "remark");
+    /// A wall is thinner than the studio casts without fear.
+    WALL_TOO_THIN "wall-too-thin" Caution Lower ("pattern", "thinnest", "least");
     /// A print's weight and its file disagree.
     WEIGHT_AGAINST_FILE "weight-against-file" Caution Higher ("pattern", "weighed", "computed");
     /// A ring size is not on its scale.

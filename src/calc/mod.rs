@@ -44,7 +44,7 @@ pub use melt::MeltFigures;
 pub use metal::MetalFigures;
 pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
-pub use pattern::{PatternFigures, section_of};
+pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of, unit_key};
 pub use pour::PourFigures;
 pub use price::{AlloyPrice, PRICE_DAYS};
 pub use setting::{FileProblem, PatternMeasure, PatternRun, Runs, Setting};

@@ -6,7 +6,7 @@ use super::pass::Pass;
 use super::rule::{givens, inputs, rules};
 use super::setting::{FileProblem, PatternMeasure, PatternRun};
 use super::value::Cause;
-use crate::job::{Pattern, PatternFile, PatternId, Place, Weighing};
+use crate::job::{FileUnit, Pattern, PatternFile, PatternId, Place, Weighing};
 use crate::stock::{PatternMaterial, Section};
 
 inputs! {
@@ -30,11 +30,18 @@ inputs! {
     FILE_SCALE "pattern.file-scale" Ratio;
     /// A length of the file.
     FILE_LENGTH "pattern.file-length" Length;
+    /// The thinnest wall the studio casts without fear.
+    LEAST_WALL_SAID "pattern.least-wall" Length;
     /// A length typed in.
     LENGTH "pattern.length" Length;
 }
 
+/// The thinnest wall that is cast without a word, in mm.
+pub const LEAST_WALL_MM: f64 = 0.5;
+
 givens! {
+    /// The thinnest wall that is cast without a word.
+    LEAST_WALL "pattern.least-wall" Length = LEAST_WALL_MM; CommonPractice "walls under half a millimetre often do not fill, in metal that is not very hot and thin"
     /// A print is as large as its file.
     SCALE_ONE "pattern.file-scale" Ratio = 1.0; CommonPractice "printed as drawn"
 }
@@ -56,6 +63,10 @@ rules! {
     LENGTH_OF_FILE "pattern.size" (file: Length, unit: Ratio, scale: Ratio) -> Length
         = Formula "file*unit*scale" { file * unit * scale };
         Computed "outer size of the file"
+    /// A wall of a file at the size it is printed.
+    WALL_OF_FILE "pattern.wall" (file: Length, unit: Ratio, scale: Ratio) -> Length
+        = Formula "file*unit*scale" { file * unit * scale };
+        Computed "length of rays from the surface inward"
     /// Volume from the scale.
     VOLUME_FROM_WEIGHT "pattern.volume-from-weight" (weight: Mass, density: Density) -> Volume
         = Formula "weight/density" { weight / density };
@@ -91,6 +102,8 @@ pub struct PatternFigures {
     pub modulus: Option<Id>,
     /// Along, across and deep, where they are known.
     pub extents: Option<[Id; 3]>,
+    /// Its walls as its file has them: the thinnest, the typical, the heaviest.
+    pub walls: Option<[Id; 3]>,
     /// Somebody said how it hangs; otherwise the longest side is taken along the sprue.
     pub hang_known: bool,
     /// Density of its material.
@@ -147,6 +160,7 @@ impl<'a> Pass<'a> {
             quote_volume,
             area: file.as_ref().and_then(|file| file.area),
             modulus: file.as_ref().and_then(|file| file.modulus),
+            walls: file.as_ref().and_then(|file| file.walls),
             extents: typed.or(file.and_then(|file| file.extents)),
             hang_known: typed.is_some(),
             density,
@@ -206,7 +220,7 @@ impl<'a> Pass<'a> {
     }
 
     fn no_measures(&mut self, place: Place, cause: Cause) -> FileFigures {
-        FileFigures { volume: self.book.absent(&FILE_VOLUME, place, cause), area: None, modulus: None, extents: None }
+        FileFigures { volume: self.book.absent(&FILE_VOLUME, place, cause), area: None, modulus: None, extents: None, walls: None }
     }
 
     /// What metal fills by one measure, at the size it is printed; for words, not for sums.
@@ -240,8 +254,27 @@ impl<'a> Pass<'a> {
             let side = self.book.measured(&FILE_LENGTH, place, side);
             self.book.derive(&LENGTH_OF_FILE, place, [side, unit, scale])
         });
+        let walls = measure.walls.map(|walls| {
+            walls.map(|wall| {
+                let wall = self.book.measured(&FILE_LENGTH, place, wall);
+                self.book.derive(&WALL_OF_FILE, place, [wall, unit, scale])
+            })
+        });
+        if let Some([thinnest, ..]) = walls {
+            self.thin_walls(pattern, thinnest);
+        }
         self.file_problems(pattern, file, measure);
-        FileFigures { volume, area: Some(area), modulus: Some(modulus), extents: Some(extents) }
+        FileFigures { volume, area: Some(area), modulus: Some(modulus), extents: Some(extents), walls }
+    }
+
+    /// A wall under what the studio casts without fear.
+    fn thin_walls(&mut self, pattern: &Pattern, thinnest: Id) {
+        let least = self.book.entered_or(&LEAST_WALL_SAID, Place::Studio, self.studio.least_wall_mm, &LEAST_WALL);
+        let numbers = self.book.number(thinnest).zip(self.book.number(least));
+        if numbers.is_some_and(|(thinnest, least)| thinnest < least) {
+            let args = vec![Arg::Text(pattern.name.clone()), Arg::Figure(thinnest), Arg::Figure(least)];
+            self.find_on(&finding::WALL_TOO_THIN, Place::Pattern(pattern.id), thinnest, args);
+        }
     }
 
     fn file_problems(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) {
@@ -266,7 +299,7 @@ impl<'a> Pass<'a> {
                         continue;
                     }
                     let size = self.book.measured(&FILE_LENGTH, place, longest);
-                    self.find(&finding::FILE_UNIT, place, vec![name(), Arg::Figure(size), Arg::Text(unit.clone())]);
+                    self.find(&finding::FILE_UNIT, place, vec![name(), Arg::Figure(size), Arg::Words(vec![unit_key(*unit)])]);
                 }
                 FileProblem::Remark(words) => self.find(&finding::FILE_REMARK, place, vec![name(), Arg::Text(words.clone())]),
             }
@@ -291,6 +324,19 @@ fn filled(pattern: &Pattern, measure: &PatternMeasure) -> Option<f64> {
     if pattern.void_drained { measure.volume.or(measure.fills) } else { measure.fills }
 }
 
+/// The key of a unit's name.
+#[must_use]
+pub fn unit_key(unit: FileUnit) -> &'static str {
+    match unit {
+        FileUnit::Millimetre => "unit-millimetres",
+        FileUnit::Centimetre => "unit-centimetres",
+        FileUnit::Inch => "unit-inches",
+        FileUnit::Metre => "unit-metres",
+        FileUnit::Mil => "unit-mils",
+        FileUnit::Micrometre => "unit-micrometres",
+    }
+}
+
 /// Millimetres of the print in one unit of its file.
 fn mm_of(file: &PatternFile) -> f64 {
     file.unit.in_mm() * file.scale.map_or(1.0, crate::quantity::Finite::get)
@@ -301,6 +347,7 @@ struct FileFigures {
     area: Option<Id>,
     modulus: Option<Id>,
     extents: Option<[Id; 3]>,
+    walls: Option<[Id; 3]>,
 }
 
 /// The longest side of anything this trade casts, as the reading of files has it.

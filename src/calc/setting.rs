@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
-use crate::job::{KeptMeasures, PatternId};
+use crate::job::{FileUnit, KeptMeasures, PatternId};
 use crate::quantity::Finite;
 
 /// The day the figures are for and the clock on the wall.
@@ -52,6 +52,8 @@ pub struct PatternMeasure {
     pub area: f64,
     /// Outer size along the file's axes.
     pub size: [f64; 3],
+    /// Its walls: the thinnest, the typical, the heaviest; `None` where they were not measured.
+    pub walls: Option<[f64; 3]>,
     /// What is the matter with it.
     pub problems: Vec<FileProblem>,
 }
@@ -60,7 +62,6 @@ impl PatternMeasure {
     /// What a job keeps of it.
     #[must_use]
     pub fn kept(&self) -> KeptMeasures {
-        let [x, y, z] = self.size.map(Finite::new);
         let void = self.problems.iter().find_map(|problem| match problem {
             FileProblem::SealedVoid(volume) => Finite::new(*volume),
             _ => None,
@@ -69,8 +70,9 @@ impl PatternMeasure {
             volume: self.volume.and_then(Finite::new),
             fills: self.fills.and_then(Finite::new),
             area: Finite::new(self.area),
-            size: x.zip(y).zip(z).map(|((x, y), z)| [x, y, z]),
+            size: finite(self.size),
             void,
+            walls: self.walls.and_then(|walls| finite(walls)),
         }
     }
 
@@ -83,9 +85,16 @@ impl PatternMeasure {
             fills: kept.fills.map(Finite::get),
             area: kept.area?.get(),
             size: kept.size?.map(Finite::get),
+            walls: kept.walls.map(|walls| walls.map(Finite::get)),
             problems: kept.void.map(|void| FileProblem::SealedVoid(void.get())).into_iter().collect(),
         })
     }
+}
+
+/// Three numbers, where all are finite.
+fn finite(numbers: [f64; 3]) -> Option<[Finite; 3]> {
+    let [a, b, c] = numbers.map(Finite::new);
+    Some([a?, b?, c?])
 }
 
 /// What can be the matter with a pattern's file.
@@ -102,7 +111,7 @@ pub enum FileProblem {
     /// Solids lie wholly inside another, wound the same way; each is counted once.
     Nested,
     /// Its size is absurd; it is probably drawn in this unit.
-    ProbableUnit(String),
+    ProbableUnit(FileUnit),
     /// Anything else, in words.
     Remark(String),
 }

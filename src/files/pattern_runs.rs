@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use super::disk::Disk;
 use super::outside::{Allowed, folder_to_ask};
 use crate::calc::{FileProblem, PatternMeasure, PatternRun, Runs};
-use crate::job::Job;
+use crate::job::{FileUnit, Job};
 use crate::mesh::{self, Limits, Measure, Problem, Soup};
 
 /// Reads and measures every pattern file of a job; a file that several patterns share is read once. What lies outside the job's folder is read
@@ -60,7 +60,18 @@ fn pattern_measure(measure: &Measure, hash: String) -> PatternMeasure {
         fills: measure.fills_mm3.or(measure.fills_at_most_mm3),
         area: measure.area_mm2,
         size: measure.size_mm,
+        walls: None,
         problems: measure.problems.iter().map(file_problem).collect(),
+    }
+}
+
+fn unit_of(unit: mesh::FileUnit) -> FileUnit {
+    match unit {
+        mesh::FileUnit::Metre => FileUnit::Metre,
+        mesh::FileUnit::Inch => FileUnit::Inch,
+        mesh::FileUnit::Centimetre => FileUnit::Centimetre,
+        mesh::FileUnit::Mil => FileUnit::Mil,
+        mesh::FileUnit::Micrometre => FileUnit::Micrometre,
     }
 }
 
@@ -71,7 +82,7 @@ fn file_problem(problem: &Problem) -> FileProblem {
         Problem::SealedVoid { void_mm3, .. } => FileProblem::SealedVoid(*void_mm3),
         Problem::OverlappingShells { .. } | Problem::OverlapNotSettled { .. } => FileProblem::Overlapping,
         Problem::NestedSameWinding { .. } => FileProblem::Nested,
-        Problem::AbsurdSize { probable_unit: Some(unit), .. } => FileProblem::ProbableUnit(unit.name().to_owned()),
+        Problem::AbsurdSize { probable_unit: Some(unit), .. } => FileProblem::ProbableUnit(unit_of(*unit)),
         other => FileProblem::Remark(other.to_string()),
     }
 }

@@ -63,6 +63,8 @@ document! {
         unit: FileUnit,
         /// Scale of the print against the file; 1 where not said.
         scale: Option<Finite>,
+        /// Places where no sprue may stand.
+        no_go: Vec<NoGo>,
         /// What was measured of the content that `hash` belongs to. It counts while the file is not there, cannot be read, or is another one.
         kept: Option<KeptMeasures>,
     }
@@ -81,7 +83,33 @@ document! {
         size: Option<[Finite; 3]>,
         /// Volume of its sealed voids.
         void: Option<Finite>,
+        /// Its walls: the thinnest, the typical, the heaviest.
+        walls: Option<[Finite; 3]>,
     }
+}
+
+document! {
+    /// A place of a pattern's surface where no sprue may stand, as a ball round it, in the file's own unit.
+    pub struct NoGo {
+        /// The ball's centre, on the surface.
+        at: Option<[Finite; 3]>,
+        /// Its radius.
+        radius: Option<Finite>,
+        /// What is there.
+        what: NoGoKind,
+    }
+}
+
+/// Why no sprue may stand at a place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum NoGoKind {
+    /// A texture that could not be filed back.
+    #[default]
+    Texture,
+    /// A seat for a stone or a joint.
+    Seat,
+    /// A mark.
+    Mark,
 }
 
 impl PatternFile {
@@ -113,6 +141,12 @@ pub enum FileUnit {
     Centimetre,
     /// Inches.
     Inch,
+    /// Metres.
+    Metre,
+    /// Thousandths of an inch.
+    Mil,
+    /// Thousandths of a millimetre.
+    Micrometre,
 }
 
 impl FileUnit {
@@ -123,6 +157,9 @@ impl FileUnit {
             Self::Millimetre => 1.0,
             Self::Centimetre => 10.0,
             Self::Inch => 25.4,
+            Self::Metre => 1000.0,
+            Self::Mil => 0.0254,
+            Self::Micrometre => 0.001,
         }
     }
 }

@@ -28,6 +28,8 @@ document! {
         money: Terms,
         /// Smallest step of the balance the metal is weighed on, in grams.
         balance_step: Option<Grams>,
+        /// The thinnest wall this studio casts without fear, in mm.
+        least_wall_mm: Option<Finite>,
         /// The mixing bowl, in cm³.
         bowl_cm3: Option<Finite>,
         /// The studio's own shelf entries, and changes to the shipped ones.

@@ -62,6 +62,25 @@ pub(super) fn link(mesh: &Welded) -> Links {
     links
 }
 
+/// The edges at fault, each by its two points: those that are open, and those whose triangles disagree about what is outside.
+pub(super) fn faults(mesh: &Welded) -> [Vec<[u32; 2]>; 2] {
+    let (starts, mut uses) = uses_by_low_point(mesh);
+    let [mut open, mut mixed] = [Vec::new(), Vec::new()];
+    for (low, range) in (0..).zip(starts.windows(2)) {
+        let here = &mut uses[range[0] as usize..range[1] as usize];
+        here.sort_unstable_by_key(|u| (u.high_and_way, u.triangle));
+        for edge in here.chunk_by(|a, b| a.high() == b.high()) {
+            let forward = edge.iter().filter(|u| u.is_forward()).count();
+            if edge.len() % 2 == 1 {
+                open.push([low, edge[0].high()]);
+            } else if 2 * forward != edge.len() {
+                mixed.push([low, edge[0].high()]);
+            }
+        }
+    }
+    [open, mixed]
+}
+
 /// Sorts the uses of all edges by their lower point: a counting sort, so that nothing is hashed.
 fn uses_by_low_point(mesh: &Welded) -> (Vec<u32>, Vec<Use>) {
     let mut starts = vec![0_u32; mesh.points.len() + 1];

@@ -7,6 +7,7 @@
 mod bins;
 mod contact;
 mod edges;
+mod faulty_edges;
 mod front;
 mod inside;
 mod limits;
@@ -33,6 +34,7 @@ mod union_find;
 mod watch;
 mod weld;
 
+pub use faulty_edges::{FaultyEdges, Segment, faulty_edges};
 pub use front::{measure_bytes, measure_file, read_file};
 pub use limits::{Format, Limits};
 pub use measure::{Measure, measure};

@@ -56,6 +56,11 @@ fn volume(world: &mut World, mm3: f64) {
     world.measured(1, measure(mm3, 900.0, [22.0, 22.0, 4.0]));
 }
 
+fn walls(world: &mut World, thinnest: f64) {
+    file(world, Vec::new());
+    world.measured(1, PatternMeasure { walls: Some([thinnest, 1.0, 2.0]), ..measure(842.0, 900.0, [22.0, 22.0, 4.0]) });
+}
+
 fn size(world: &mut World, size: &str) {
     world.line().size = Some(Size::Ring { scale: entry("ring-iso"), size: size.to_owned() });
 }
@@ -348,6 +353,7 @@ const ROWS: &[Row] = &[
     row("line-without-alloy", |w| w.line().alloy = None, |_| {}),
     row("file-missing", |w| run(w, PatternRun::Missing), |w| run(w, PatternRun::Pending)),
     row("file-unreadable", |w| run(w, PatternRun::Unreadable("cut off".to_owned())), |w| run(w, PatternRun::Pending)),
+    row("wall-too-thin", |w| walls(w, 0.499), |w| walls(w, 0.5)),
     row("file-apart", |w| run(w, PatternRun::Apart), |w| run(w, PatternRun::Pending)),
     row(
         "file-changed",
@@ -376,12 +382,12 @@ const ROWS: &[Row] = &[
     row(
         "file-unit",
         |w| {
-            file(w, vec![FileProblem::ProbableUnit("in".to_owned())]);
+            file(w, vec![FileProblem::ProbableUnit(FileUnit::Inch)]);
             sized(w, 0.5);
         },
         // The unit was said, and in it the file is 12.7 mm long.
         |w| {
-            file(w, vec![FileProblem::ProbableUnit("in".to_owned())]);
+            file(w, vec![FileProblem::ProbableUnit(FileUnit::Inch)]);
             sized(w, 0.5);
             w.pattern().file.as_mut().unwrap().unit = FileUnit::Inch;
         },

@@ -162,10 +162,20 @@ fn order() -> BoxedStrategy<Order> {
 }
 
 fn pattern() -> BoxedStrategy<Pattern> {
-    let unit = select(vec![FileUnit::Millimetre, FileUnit::Centimetre, FileUnit::Inch]);
-    let sides = (finite(), finite(), finite()).prop_map(|(x, y, z)| [x, y, z]);
-    let kept = made!(KeptMeasures { volume: of(finite()), fills: of(finite()), area: of(finite()), size: of(sides), void: of(finite()) });
-    let file = made!(PatternFile { path: text(), hash: of(text()), unit: unit, scale: of(finite()), kept: of(kept) });
+    let unit =
+        select(vec![FileUnit::Millimetre, FileUnit::Centimetre, FileUnit::Inch, FileUnit::Metre, FileUnit::Mil, FileUnit::Micrometre]);
+    let sides = || (finite(), finite(), finite()).prop_map(|(x, y, z)| [x, y, z]);
+    let kept = made!(KeptMeasures {
+        volume: of(finite()),
+        fills: of(finite()),
+        area: of(finite()),
+        size: of(sides()),
+        void: of(finite()),
+        walls: of(sides())
+    });
+    let what = select(vec![NoGoKind::Texture, NoGoKind::Seat, NoGoKind::Mark]);
+    let no_go = made!(NoGo { at: of(sides()), radius: of(finite()), what: what });
+    let file = made!(PatternFile { path: text(), hash: of(text()), unit: unit, scale: of(finite()), no_go: few(no_go), kept: of(kept) });
     let making = made!(Making { labour_min: of(finite()), waste_share: of(finite()) });
     let extents = (finite(), finite(), finite()).prop_map(|(along, across, deep)| Extents { along, across, deep });
     made!(Pattern {

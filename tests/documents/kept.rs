@@ -74,8 +74,12 @@ fn a_sealed_void_is_cautioned_while_its_file_is_away() {
 
 #[test]
 fn what_is_kept_comes_back_as_it_was() {
-    let measured =
-        PatternMeasure { hash: "a".to_owned(), problems: vec![FileProblem::SealedVoid(12.5)], ..measure(842.0, 900.0, [22.0, 21.0, 4.0]) };
+    let measured = PatternMeasure {
+        hash: "a".to_owned(),
+        problems: vec![FileProblem::SealedVoid(12.5)],
+        walls: Some([0.5, 1.0, 2.0]),
+        ..measure(842.0, 900.0, [22.0, 21.0, 4.0])
+    };
     assert_eq!(PatternMeasure::of_kept(&measured.kept(), "a"), Some(measured));
     assert_eq!(PatternMeasure::of_kept(&pourbook::job::KeptMeasures::default(), "a"), None);
 }

@@ -2,7 +2,7 @@
 
 use crate::files::{bytes, json, near};
 use crate::shapes::{ball, block, moved, stl, torus, turned};
-use pourbook::mesh::{Change, Limits, Mended, Triangle, as_stl, measure_bytes, mend, read};
+use pourbook::mesh::{Change, Limits, Mended, Problem, Triangle, as_stl, faulty_edges, measure_bytes, mend, read};
 use proptest::prelude::*;
 
 fn mended(triangles: &[Triangle]) -> Option<Mended> {
@@ -86,6 +86,35 @@ fn what_is_written_reads_back_the_same() {
     assert_eq!(soup.triangles(), made);
     let found = measure_bytes(&as_stl(&made), &Limits::default()).unwrap();
     near(found.volume_mm3.unwrap(), measure_bytes(&stl(&made), &Limits::default()).unwrap().volume_mm3.unwrap(), 1e-15, "volume");
+}
+
+#[test]
+fn the_edges_drawn_are_the_edges_counted() {
+    for name in [
+        "cube_one_facet_missing.stl",
+        "mixed_winding_band.stl",
+        "torus_band.stl",
+        "cube_duplicates_degenerates.stl",
+        "cubes_sharing_edge.stl",
+    ] {
+        let bytes = bytes(&format!("synthetic/{name}"));
+        let found = measure_bytes(&bytes, &Limits::default()).unwrap();
+        let edges = faulty_edges(&read(&bytes, &Limits::default()).unwrap());
+        let counted = |wanted: &str| {
+            let of = |problem: &Problem| match *problem {
+                Problem::Open { edges } | Problem::MixedWinding { edges } if problem.key() == wanted => edges as usize,
+                _ => 0,
+            };
+            found.problems.iter().map(of).sum::<usize>()
+        };
+        assert_eq!((edges.open.len(), edges.mixed.len()), (counted("open"), counted("mixed-winding")), "{name}");
+    }
+    // The three edges round the facet that is missing, each ten long or its diagonal.
+    let edges = faulty_edges(&read(&bytes("synthetic/cube_one_facet_missing.stl"), &Limits::default()).unwrap());
+    let mut lengths: Vec<f64> =
+        edges.open.iter().map(|[a, b]| (0..3).map(|axis| f64::from(a[axis] - b[axis]).powi(2)).sum::<f64>().sqrt()).collect();
+    lengths.sort_by(f64::total_cmp);
+    assert_eq!(lengths, [10.0, 10.0, 200.0_f64.sqrt()]);
 }
 
 proptest! {

@@ -39,6 +39,7 @@ impl Mending {
         let mut step = studio.balance_step.and_then(|step| crate::quantity::Finite::new(step.to_f64()));
         self.number(place, "balance_step", &mut step, range::BALANCE_STEP_G);
         studio.balance_step = studio.balance_step.filter(|_| step.is_some());
+        self.number(place, "least_wall_mm", &mut studio.least_wall_mm, range::LENGTH_MM);
         self.number(place, "bowl_cm3", &mut studio.bowl_cm3, range::VOLUME_CM3);
         let mut labels = BTreeSet::new();
         studio.lots.retain_mut(|lot| {

@@ -92,12 +92,13 @@ fn runs(job: &Job) -> Runs {
         2 => PatternRun::Measured(PatternMeasure {
             volume: None,
             fills: None,
+            walls: Some([0.2, 1.0, 3.0]),
             ..measure(vec![FileProblem::Open(3), FileProblem::MixedWinding])
         }),
         3 => PatternRun::Measured(measure(vec![
             FileProblem::SealedVoid(12.5),
             FileProblem::Overlapping,
-            FileProblem::ProbableUnit("inches".to_owned()),
+            FileProblem::ProbableUnit(pourbook::job::FileUnit::Inch),
         ])),
         _ => PatternRun::Unreadable("it is empty".to_owned()),
     };
@@ -107,7 +108,7 @@ fn runs(job: &Job) -> Runs {
 }
 
 fn measure(problems: Vec<FileProblem>) -> PatternMeasure {
-    PatternMeasure { hash: "00".repeat(32), volume: Some(310.0), fills: Some(322.5), area: 640.0, size: [21.0, 19.0, 8.0], problems }
+    PatternMeasure { hash: "00".repeat(32), volume: Some(310.0), fills: Some(322.5), area: 640.0, size: [21.0, 19.0, 8.0], walls: None, problems }
 }
 
 fn zone() -> &'static TimeZone {

@@ -3,13 +3,20 @@
 use eframe::egui::{Id, Ui};
 
 use super::change;
+use crate::app::action::Action;
 use crate::app::cx::Cx;
+use crate::app::widget::button;
 use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::text;
-use crate::job::{FileUnit, Pattern, PatternFile};
+use crate::calc::{Arg, unit_key};
+use crate::job::{FileUnit, Pattern, PatternFile, Place};
 use crate::quantity::{Finite, Kind};
+
+/// Units a file may be drawn in, the usual ones first.
+const UNITS: [FileUnit; 6] =
+    [FileUnit::Millimetre, FileUnit::Inch, FileUnit::Centimetre, FileUnit::Metre, FileUnit::Mil, FileUnit::Micrometre];
 
 /// Shows it.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
@@ -26,11 +33,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     if pattern.file.is_none() {
         return;
     }
+    corrections(ui, cx, pattern);
     let label = cx.label("patterns-unit");
-    let options: Vec<(FileUnit, String)> =
-        [(FileUnit::Millimetre, "patterns-mm"), (FileUnit::Centimetre, "patterns-cm"), (FileUnit::Inch, "patterns-inch")]
-            .map(|(unit, key)| (unit, cx.label(key)))
-            .into();
+    let options: Vec<(FileUnit, String)> = UNITS.map(|unit| (unit, cx.label(unit_key(unit)))).into();
     let place = (Id::unique(("pattern-unit", id.0)), label.as_str(), 132.0);
     if let Some(Some(unit)) = row(ui, &label, &tokens, |ui| choice(ui, cx, place, Some(&now.unit), &options, false)) {
         change(cx, "edit-patterns-unit", id, move |pattern| {
@@ -47,5 +52,30 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
                 file.scale = scale;
             }
         });
+    }
+}
+
+/// What a finding about the file can be answered with at once.
+fn corrections(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
+    let (tokens, id) = (cx.tokens, pattern.id);
+    let found: Vec<_> = cx.computed.at(Place::Pattern(id)).map(|found| (found.kind.key, found.args.clone())).collect();
+    for (key, args) in found {
+        match (key, args.last()) {
+            ("file-changed", _) if button::plain(ui, &cx.label("patterns-take-file"), &tokens).clicked() => {
+                cx.act(Action::TakeFile(id));
+            }
+            ("file-unit", Some(Arg::Words(keys))) => {
+                let Some(unit) = UNITS.into_iter().find(|unit| keys.first() == Some(&unit_key(*unit))) else { continue };
+                let words = cx.say("patterns-set-unit", &[("unit", cx.label(unit_key(unit)).into())]);
+                if button::plain(ui, &words, &tokens).clicked() {
+                    change(cx, "edit-patterns-unit", id, move |pattern| {
+                        if let Some(file) = &mut pattern.file {
+                            file.unit = unit;
+                        }
+                    });
+                }
+            }
+            _ => {}
+        }
     }
 }

@@ -6,6 +6,7 @@ use crate::app::cx::Cx;
 use crate::app::widget::number::{Number, grams, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
+use crate::calc::LEAST_WALL_MM;
 use crate::quantity::{Finite, Grams, Kind};
 
 /// Width of a line of the letterhead.
@@ -20,6 +21,14 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         let now = cx.studio.balance_step.map(Grams::to_f64);
         if let Some(step) = grams(ui, cx, &Number::new(Id::unique("studio-balance"), &label, Kind::Mass).now(now)) {
             cx.edit_studio("edit-studio-balance", move |studio| studio.balance_step = step);
+        }
+    });
+    let label = cx.label("studio-least-wall");
+    row(ui, &label, &tokens, |ui| {
+        let now = cx.studio.least_wall_mm.map(Finite::get);
+        let field = Number::new(Id::unique("studio-least-wall"), &label, Kind::Length).now(now).default(Some(LEAST_WALL_MM));
+        if let Some(wall) = number(ui, cx, &field) {
+            cx.edit_studio("edit-studio-least-wall", move |studio| studio.least_wall_mm = wall);
         }
     });
     let label = cx.label("studio-bowl");

@@ -3,7 +3,7 @@
 use pourbook::mesh::{Limits, Measure, Problem, measure, measure_bytes, read};
 
 /// Small enough that one input takes milliseconds.
-const LIMITS: Limits = Limits { max_bytes: 64 << 10, max_triangles: 1200 };
+const LIMITS: Limits = Limits { max_bytes: 64 << 10, max_triangles: 1200, max_expanded_bytes: 256 << 10 };
 
 /// Bytes as a pattern file.
 ///

@@ -3,7 +3,13 @@
 
 mod files;
 mod format;
+mod hostile;
+mod obj;
+mod ply;
 mod properties;
 mod shapes;
+mod threemf;
 mod touching;
 mod truth;
+mod twins;
+mod writers;

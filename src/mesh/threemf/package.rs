@@ -5,8 +5,8 @@ use crate::mesh::read_error::shortened;
 use crate::mesh::{Limits, ReadError};
 use quick_xml::events::Event;
 use std::io::{BufReader, Cursor, Read};
-use zip::ZipArchive;
 use zip::result::ZipError;
+use zip::{CompressionMethod, ZipArchive};
 
 /// The most entries a package may list.
 const MOST_ENTRIES: u64 = 65_536;
@@ -68,6 +68,10 @@ impl<'a> Package<'a> {
 
     fn bytes_of(&mut self, at: usize) -> Result<BufReader<impl Read + '_>, ReadError> {
         let entry = self.0.by_index(at).map_err(|error| told(&error))?;
+        // Another way would be noticed only while reading, as if the part were damaged.
+        if !matches!(entry.compression(), CompressionMethod::Stored | CompressionMethod::Deflated) {
+            return Err(refused("a part is packed in an unusual way"));
+        }
         Ok(BufReader::with_capacity(1 << 16, entry))
     }
 
@@ -124,8 +128,7 @@ fn told(error: &ZipError) -> ReadError {
     refused(match error {
         ZipError::InvalidPassword => "it is locked with a password",
         ZipError::UnsupportedArchive(reason) if *reason == ZipError::PASSWORD_REQUIRED => "it is locked with a password",
-        ZipError::CompressionMethodNotSupported(_) => "a part is packed in an unusual way",
-        ZipError::UnsupportedArchive(_) => "it is packed in an unusual way",
+        ZipError::UnsupportedArchive(_) | ZipError::CompressionMethodNotSupported(_) => "it is packed in an unusual way",
         _ => "it is cut short or damaged",
     })
 }

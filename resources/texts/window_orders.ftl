@@ -65,7 +65,7 @@ edit-orders-set = join a set
 edit-orders-remove-line = take a line out
 
 patterns-empty = Here stand the waxes and prints that pieces are cast from. One on the scale, or its file, says how much metal fills its mould.
-patterns-first = Make the first one, or drop STL files on the window.
+patterns-first = Make the first one, or drop its file on the window (STL, OBJ, PLY, 3MF).
 patterns-add = New pattern
 patterns-pattern = Pattern
 patterns-name = Name

@@ -4,6 +4,7 @@
 mod files;
 mod format;
 mod hostile;
+mod independent;
 mod obj;
 mod ply;
 mod properties;

@@ -43,7 +43,7 @@ impl Window {
             let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase());
             match ending.as_deref() {
                 Some("ron") => wishes.push(Wish::Do(Action::OpenThis(path))),
-                Some("stl") => {
+                Some("stl" | "obj" | "ply" | "3mf") => {
                     shown = Some(next);
                     next.0 += 1;
                     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();

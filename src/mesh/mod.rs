@@ -2,19 +2,23 @@
 //!
 //! Start at [`measure_file`]. [`read`] turns bytes into a [`Soup`] of triangles or says why it cannot; [`measure()`] welds the soup, matches its
 //! edges, parts it into shells, finds out which lie inside or through which, and gives a [`Measure`] with the [`Problem`]s a person must know.
-//! Lengths are in mm, areas in mm², volumes in mm³; the file's numbers are taken as mm.
+//! Lengths are in mm, areas in mm², volumes in mm³; the numbers of a file that names no unit are taken as mm.
 
 mod bins;
 mod contact;
 mod edges;
 mod faulty_edges;
 mod front;
+mod gather;
 mod inside;
 mod limits;
 mod measure;
 mod mend;
 mod nesting;
+mod obj;
 mod patch;
+mod ply;
+mod polygon;
 mod problem;
 mod radial;
 mod read_error;
@@ -29,10 +33,12 @@ mod stl_binary;
 mod stl_write;
 mod sums;
 mod survey;
+mod threemf;
 mod tree;
 mod union_find;
 mod watch;
 mod weld;
+mod words;
 
 pub use faulty_edges::{FaultyEdges, Segment, faulty_edges};
 pub use front::{measure_bytes, measure_file, read_file};
@@ -40,9 +46,10 @@ pub use limits::{Format, Limits};
 pub use measure::{Measure, measure};
 pub use mend::{Change, Mended, mend};
 pub use problem::{FileUnit, Problem};
-pub use read_error::ReadError;
+pub use read_error::{Place, ReadError};
 pub use shade::{Shade, shade};
 pub use shells::Shell;
 pub use soup::{Soup, Triangle, read};
 pub use stl_write::as_stl;
+pub use threemf::read_model_part;
 pub use watch::{Unwatched, Watch};

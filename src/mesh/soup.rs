@@ -1,8 +1,8 @@
 //! The triangles of a file as they stand in it, before anything is known about how they meet.
 
-use super::{Format, Limits, ReadError, stl_ascii, stl_binary};
+use super::{Format, Limits, ReadError, obj, ply, stl_ascii, stl_binary, threemf};
 
-/// One triangle: three corners of x, y, z in the file's unit, which is taken to be mm. Their order gives the outside.
+/// One triangle: three corners of x, y, z in mm: a file that names no unit is taken to be in mm. Their order gives the outside.
 pub type Triangle = [[f32; 3]; 3];
 
 /// What a file holds: triangles that do not know of each other. Every coordinate is finite and there is at least one triangle.
@@ -51,6 +51,9 @@ pub fn read(bytes: &[u8], limits: &Limits) -> Result<Soup, ReadError> {
     match sniff(bytes)? {
         Format::StlBinary => stl_binary::read(bytes, limits),
         Format::StlAscii => stl_ascii::read(bytes, limits),
+        Format::Obj => obj::read(bytes, limits),
+        Format::PlyAscii | Format::PlyBinary => ply::read(bytes, limits),
+        Format::ThreeMf => threemf::read(bytes, limits),
     }
 }
 
@@ -64,10 +67,18 @@ fn sniff(bytes: &[u8]) -> Result<Format, ReadError> {
     if stl_binary::length_fits(stl_binary::announced(bytes), bytes.len() as u64) {
         return Ok(Format::StlBinary);
     }
+    if ply::begins(bytes) {
+        // Which of the two it is stands in its header.
+        return Ok(Format::PlyBinary);
+    }
+    if threemf::begins(bytes) {
+        return Ok(Format::ThreeMf);
+    }
     let start = &bytes[..bytes.len().min(LOOK_BYTES)];
     let is_text = !start.iter().any(|&b| b < 0x20 && !b.is_ascii_whitespace() && b != 0x0b);
     match (stl_ascii::begins_with_solid(start), is_text) {
         (true, true) => Ok(Format::StlAscii),
+        (false, true) if obj::looks_like(bytes) => Ok(Format::Obj),
         (false, true) => Err(ReadError::NotAMesh),
         // Not text and of the wrong length: read as binary so that the message can say what is missing.
         (_, false) if bytes.len() >= stl_binary::HEADER_BYTES => Ok(Format::StlBinary),

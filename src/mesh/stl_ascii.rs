@@ -1,46 +1,13 @@
 //! Text STL: `solid name`, facets of three `vertex` lines, `endsolid name`; any number of such blocks.
 
+use super::read_error::shortened;
 use super::soup::{Soup, Triangle};
+use super::words::Words;
 use super::{Format, Limits, ReadError};
 
 /// True when the first word, after blanks and a byte-order mark, is `solid` in any case.
 pub(super) fn begins_with_solid(bytes: &[u8]) -> bool {
     Words::new(bytes).next().is_some_and(|word| word.eq_ignore_ascii_case(b"solid"))
-}
-
-/// Walks over the words of a text, which need not be UTF-8: names of solids come in every encoding.
-struct Words<'a> {
-    bytes: &'a [u8],
-    at: usize,
-    word_at: usize,
-}
-
-impl<'a> Words<'a> {
-    fn new(bytes: &'a [u8]) -> Self {
-        let at = if bytes.starts_with(b"\xef\xbb\xbf") { 3 } else { 0 };
-        Self { bytes, at, word_at: at }
-    }
-
-    fn next(&mut self) -> Option<&'a [u8]> {
-        let blank = |b: &u8| b.is_ascii_whitespace() || *b == 0x0b;
-        let start = self.at + self.bytes[self.at..].iter().position(|b| !blank(b))?;
-        let length = self.bytes[start..].iter().position(blank).unwrap_or(self.bytes.len() - start);
-        self.word_at = start;
-        self.at = start + length;
-        Some(&self.bytes[start..self.at])
-    }
-
-    fn rest_of_line(&mut self) -> &'a [u8] {
-        let rest = &self.bytes[self.at..];
-        let length = rest.iter().position(|&b| b == b'\n' || b == b'\r').unwrap_or(rest.len());
-        self.at += length;
-        rest[..length].trim_ascii()
-    }
-
-    fn line_of(&self, at: usize) -> u64 {
-        // Files of very old machines end their lines with CR alone; counting LF is right for all others.
-        1 + self.bytes[..at].iter().filter(|&&b| b == b'\n').count() as u64
-    }
 }
 
 /// Reads the triangles of every block.
@@ -142,8 +109,7 @@ impl<'a> Reader<'a> {
         if self.words.at == self.words.bytes.len() {
             return self.cut_short();
         }
-        let shown = word.get(..24).unwrap_or(word);
         let line = self.words.line_of(self.words.word_at);
-        ReadError::UnexpectedWord { line, found: String::from_utf8_lossy(shown).into_owned(), wanted }
+        ReadError::UnexpectedWord { line, found: shortened(word), wanted }
     }
 }

@@ -39,7 +39,7 @@ const CRATES: &[(&str, &[&str])] = &[
     ("krilla", &["paper"]),
     ("num_rational", &["quantity", "calc"]),
     ("num_traits", &["quantity", "calc"]),
-    ("robust", &["mesh"]),
+    ("quick_xml", &["mesh"]),
     ("ron", &["stock", "job", "files"]),
     ("rust_decimal", &["quantity", "job", "calc", "paper", "files", "headless", "app"]),
     ("rustix", &["files"]),
@@ -48,6 +48,7 @@ const CRATES: &[(&str, &[&str])] = &[
     ("tempfile", &["files"]),
     ("thiserror", &["quantity", "stock", "job", "texts", "mesh", "paper", "files", "headless", "app"]),
     ("unic_langid", &["texts"]),
+    ("zip", &["mesh"]),
 ];
 
 /// Layers that know no file, network, thread, clock, environment or process.

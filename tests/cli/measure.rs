@@ -55,3 +55,13 @@ fn as_text_it_names_the_file_and_its_faults() {
     assert_eq!(code, 0);
     assert!(stdout.contains("634.2") && stdout.contains("sealed-void"), "{stdout}");
 }
+
+#[test]
+fn every_format_is_measured_alike() {
+    for (name, format) in [("l.obj", "obj"), ("l_ascii.ply", "ply-ascii"), ("l_little.ply", "ply-binary"), ("l_stored.3mf", "3mf")] {
+        let (code, json) = measured(&format!("formats/{name}"));
+        assert_eq!((code, json[0]["format"].as_str()), (0, Some(format)));
+        // An L of 3 × 3 less 2 × 2, 2 high.
+        assert!((json[0]["volume_mm3"].as_f64().expect("a volume") - 10.0).abs() < 1e-9, "{name}");
+    }
+}

@@ -3,8 +3,15 @@
 
 mod files;
 mod format;
+mod hostile;
+mod independent;
 mod mending;
+mod obj;
+mod ply;
 mod properties;
 mod shapes;
+mod threemf;
 mod touching;
 mod truth;
+mod twins;
+mod writers;

@@ -4,7 +4,10 @@
 pub mod document;
 pub mod entry;
 pub mod mesh;
+pub mod obj;
+pub mod ply;
 pub mod stock;
+pub mod threemf;
 
 /// Panics where `holds` in a build with planted bugs. The fuzzer that does not get here within seconds explores nothing.
 fn planted(holds: bool) {

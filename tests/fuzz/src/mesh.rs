@@ -1,34 +1,62 @@
 //! Pattern files.
 
-use pourbook::mesh::{Limits, Measure, Problem, measure, measure_bytes, read};
+use pourbook::mesh::{Limits, Measure, Problem, ReadError, Soup, measure, measure_bytes, read};
 
 /// Small enough that one input takes milliseconds.
-const LIMITS: Limits = Limits { max_bytes: 64 << 10, max_triangles: 1200 };
+pub const LIMITS: Limits = Limits { max_bytes: 64 << 10, max_triangles: 1200, max_expanded_bytes: 256 << 10 };
 
 /// Bytes as a pattern file.
 ///
 /// # Panics
+/// As [`sound`].
+pub fn check(bytes: &[u8]) {
+    if let Some((_, found)) = sound(bytes) {
+        crate::planted(found.size_mm[0] > 1e6 && found.triangles > 3);
+    }
+}
+
+/// Reads and measures bytes; nothing where they are refused.
+///
+/// # Panics
 /// Where a number is not finite, where a volume stands beside a problem that says there is none, where bounds do not hold, and where reading
 /// first and measuring then gives something else.
-pub fn check(bytes: &[u8]) {
+pub fn sound(bytes: &[u8]) -> Option<(Soup, Measure)> {
     let measured = measure_bytes(bytes, &LIMITS);
-    let soup = read(bytes, &LIMITS);
-    match (&measured, &soup) {
+    match (measured, read(bytes, &LIMITS)) {
         (Ok(found), Ok(soup)) => {
-            assert_eq!(*found, measure(soup));
-            assert_eq!(found.triangles as usize, soup.triangles().len());
-            check_measure(found);
-            crate::planted(found.size_mm[0] > 1e6 && found.triangles > 3);
+            assert_eq!(found, measure(&soup));
+            check_soup(&soup);
+            check_measure(&found);
+            Some((soup, found))
         }
         (Err(one), Err(other)) => {
             assert_eq!(one, other);
-            assert!(one.to_string().ends_with(['.', '!']) || one.to_string().contains("expected"), "a sentence: {one}");
+            check_refusal(&one);
+            None
         }
         (one, other) => panic!("{one:?} and {other:?}"),
     }
 }
 
-fn check_measure(found: &Measure) {
+/// # Panics
+/// Where the words of a refusal are no sentence, or repeat too much of a file.
+pub fn check_refusal(error: &ReadError) {
+    let words = error.to_string();
+    assert!(words.ends_with(['.', '!']) || words.contains("expected"), "a sentence: {words}");
+    assert!(words.len() < 400, "long: {words}");
+}
+
+/// # Panics
+/// Where a corner is not finite or a zero has a sign, or where there are no triangles or too many.
+pub fn check_soup(soup: &Soup) {
+    let numbers = soup.triangles().as_flattened().as_flattened();
+    assert!(numbers.iter().all(|x| x.is_finite() && x.to_bits() != (-0.0_f32).to_bits()));
+    assert!((1..=LIMITS.max_triangles as usize).contains(&soup.triangles().len()));
+}
+
+/// # Panics
+/// As [`sound`].
+pub fn check_measure(found: &Measure) {
     let volumes = [found.volume_mm3, found.plain_sum_mm3, found.fills_mm3, found.fills_at_most_mm3].into_iter().flatten();
     let sides = [found.size_mm, found.low_mm, found.high_mm].into_iter().flatten();
     let shells = found.shells.iter();

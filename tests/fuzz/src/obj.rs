@@ -1,0 +1,13 @@
+//! OBJ.
+
+use pourbook::mesh::Format;
+
+/// Bytes as an OBJ, or whatever else they turn out to be.
+///
+/// # Panics
+/// As [`crate::mesh::sound`].
+pub fn check(bytes: &[u8]) {
+    if let Some((soup, found)) = crate::mesh::sound(bytes) {
+        crate::planted(soup.format() == Format::Obj && found.triangles == 7 && found.size_mm[0] > 1e6);
+    }
+}

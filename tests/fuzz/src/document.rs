@@ -96,7 +96,7 @@ fn runs(job: &Job) -> Runs {
         }),
         3 => PatternRun::Measured(measure(vec![
             FileProblem::SealedVoid(12.5),
-            FileProblem::Overlapping,
+            FileProblem::Overlapping { union: Some(322.5), plain_sum: 340.0 },
             FileProblem::ProbableUnit("inches".to_owned()),
         ])),
         _ => PatternRun::Unreadable("it is empty".to_owned()),

@@ -73,6 +73,7 @@ finding-file-open = { $file } ist an { $edges ->
 finding-file-mixed = Die Flächen von { $file } zeigen in beide Richtungen, darum hat es kein Volumen. Dort richten, wo es gezeichnet wurde, oder das Modell wiegen.
 finding-sealed-void = { $file } hat einen geschlossenen Hohlraum von { $void }. Keine Einbettmasse kommt hinein, darum ist er voll gerechnet und wird voll gegossen. Für einen Hohlguss Löcher öffnen und den Kern halten.
 finding-drained-void = { $file } hat einen Hohlraum von { $void }, der offen und gehalten sein soll. Schließt sich ein Loch oder wandert der Kern, wird er voll gegossen, und das Metall reicht nicht. In jedes Stück hineinsehen.
+finding-shells-united = Schalen von { $file } überlappen. Zusammen füllen sie { $union }, und damit wird gerechnet; Schale für Schale zusammengezählt wären es { $sum }, also { $over } zu viel. Ein Programm, das nur zusammenzählt, wird das so angeben.
 finding-shells-overlap = Schalen von { $file } überlappen. Das kann doppelt gezählt sein, darum ist die Einwaage eher zu hoch und ein Angebot auch. Die Schalen dort verbinden, wo es gezeichnet wurde, oder das Modell wiegen.
 finding-file-unit = { $file } wäre { $size } lang. Es ist wohl in einer anderen Einheit gezeichnet ({ $unit }). Sagen, in welcher, bevor etwas eingewogen wird.
 unit-millimetres = Millimeter

@@ -75,6 +75,7 @@ finding-file-open = { $file } is open at { $edges ->
 finding-file-mixed = The faces of { $file } point both ways, so it has no volume. Mend it where it was drawn, or weigh the pattern.
 finding-sealed-void = { $file } holds a sealed void of { $void }. No investment gets in, so it is reckoned solid and pours solid. For a hollow, open drain holes and hold the core.
 finding-drained-void = { $file } has a void of { $void } that is said to be drained and held. If a hole closes or the core moves, it pours solid and the metal runs short. Look into every piece.
+finding-shells-united = Shells of { $file } overlap. Together they fill { $union }, and that is what is charged; added up shell by shell they would make { $sum }, which is { $over } too much. A program that only adds up will say so.
 finding-shells-overlap = Shells of { $file } overlap. The overlap may be counted twice, so the charge is rather too high and so is a quote. Join the shells where it was drawn, or weigh the pattern.
 finding-file-unit = { $file } would be { $size } long. It was probably drawn in another unit ({ $unit }). Say which before anything is charged.
 unit-millimetres = millimetres

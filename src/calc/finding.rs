@@ -215,7 +215,9 @@ kinds! {
     SEALED_VOID "sealed-void" Caution Higher ("file", "void");
     /// A void is said to be drained and held.
     DRAINED_VOID "drained-void" Note Never ("file", "void");
-    /// Shells overlap: the sum counts the overlap twice.
+    /// Shells overlap and what they share is counted once.
+    SHELLS_UNITED "shells-united" Note Never ("file", "union", "sum", "over");
+    /// Shells overlap too intricately: the sum counts the overlap twice.
     SHELLS_OVERLAP "shells-overlap" Caution Never ("file");
     /// Solids lie wholly in another, wound the same way.
     SHELLS_NESTED "shells-nested" Caution Never ("file");

@@ -290,7 +290,13 @@ impl<'a> Pass<'a> {
                     let kind = if pattern.void_drained { &finding::DRAINED_VOID } else { &finding::SEALED_VOID };
                     self.find_on(kind, place, void, vec![name(), Arg::Figure(void)]);
                 }
-                FileProblem::Overlapping => self.find(&finding::SHELLS_OVERLAP, place, vec![name()]),
+                FileProblem::Overlapping { union: None, .. } => self.find(&finding::SHELLS_OVERLAP, place, vec![name()]),
+                FileProblem::Overlapping { union: Some(union), plain_sum } => {
+                    let [union, sum, over] = [*union, *plain_sum, plain_sum - union]
+                        .map(|volume| self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm.powi(3)));
+                    let args = vec![name(), Arg::Figure(union), Arg::Figure(sum), Arg::Figure(over)];
+                    self.find_on(&finding::SHELLS_UNITED, place, over, args);
+                }
                 FileProblem::Nested => self.find(&finding::SHELLS_NESTED, place, vec![name()]),
                 FileProblem::ProbableUnit(unit) => {
                     let longest = measure.size.iter().copied().fold(0.0, f64::max) * mm;

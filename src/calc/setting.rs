@@ -46,7 +46,7 @@ pub struct PatternMeasure {
     pub hash: String,
     /// Volume of the file's material; `None` where it has no such number.
     pub volume: Option<f64>,
-    /// What metal fills: sealed voids pour solid. An upper bound where `overlapping`. `None` where the file has no volume.
+    /// What metal fills: sealed voids pour solid. An upper bound where shells overlap and their union is not known. `None` where the file has no volume.
     pub fills: Option<f64>,
     /// Surface area.
     pub area: f64,
@@ -106,8 +106,13 @@ pub enum FileProblem {
     MixedWinding,
     /// It holds a sealed void of this volume.
     SealedVoid(f64),
-    /// Shells overlap, or one stands in another wound the same way.
-    Overlapping,
+    /// Shells pass through each other. What the file fills with the overlap counted once, where that is known, and the sum of its solids.
+    Overlapping {
+        /// The volume of the solids together, in cubic file units; `None` where it is too intricate to say.
+        union: Option<f64>,
+        /// The volumes of the solids added up, in cubic file units.
+        plain_sum: f64,
+    },
     /// Solids lie wholly inside another, wound the same way; each is counted once.
     Nested,
     /// Its size is absurd; it is probably drawn in this unit.

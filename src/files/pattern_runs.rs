@@ -56,7 +56,7 @@ fn pattern_measure(measure: &Measure, hash: String) -> PatternMeasure {
     PatternMeasure {
         hash,
         volume: measure.volume_mm3,
-        // Where shells overlap the sum is an upper bound, and flagged as one.
+        // Where shells overlap too intricately the sum is an upper bound, and flagged as one.
         fills: measure.fills_mm3.or(measure.fills_at_most_mm3),
         area: measure.area_mm2,
         size: measure.size_mm,
@@ -80,7 +80,10 @@ fn file_problem(problem: &Problem) -> FileProblem {
         Problem::Open { edges } => FileProblem::Open(u64::from(*edges)),
         Problem::MixedWinding { .. } => FileProblem::MixedWinding,
         Problem::SealedVoid { void_mm3, .. } => FileProblem::SealedVoid(*void_mm3),
-        Problem::OverlappingShells { .. } | Problem::OverlapNotSettled { .. } => FileProblem::Overlapping,
+        Problem::OverlappingShells { union, at_most_mm3, .. } => {
+            FileProblem::Overlapping { union: union.map(|union| union.volume_mm3), plain_sum: *at_most_mm3 }
+        }
+        Problem::OverlapNotSettled { at_most_mm3 } => FileProblem::Overlapping { union: None, plain_sum: *at_most_mm3 },
         Problem::NestedSameWinding { .. } => FileProblem::Nested,
         Problem::AbsurdSize { probable_unit: Some(unit), .. } => FileProblem::ProbableUnit(unit_of(*unit)),
         other => FileProblem::Remark(other.to_string()),

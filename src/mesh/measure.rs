@@ -23,9 +23,10 @@ pub struct Measure {
     /// The plain sum of signed tetrahedra in mm³, for comparison with other programs: counts overlaps twice. Nothing where the surface is open
     /// or its triangles disagree.
     pub plain_sum_mm3: Option<f64>,
-    /// What metal fills in mm³: the outermost shells, sealed cavities filled. Nothing where that is not known.
+    /// What metal fills in mm³: the outermost shells, sealed cavities filled, what overlaps counted once. Nothing where that is not known. Exact
+    /// but for overlaps, whose problem says how well they are known.
     pub fills_mm3: Option<f64>,
-    /// What metal fills at most, in mm³: known for every closed file, also where shells overlap.
+    /// What metal fills at most, in mm³: known for every closed file, also where it is too intricate to say how much shells overlap.
     pub fills_at_most_mm3: Option<f64>,
     /// The area of all triangles in mm², repeated ones once.
     pub area_mm2: f64,
@@ -200,7 +201,7 @@ fn settle(found: &mut Measure, sums: &[Sums], surface: &dyn Fn(usize) -> Vec<Tri
     let flat = sums.iter().filter(|s| is_flat(s)).count();
     push_if(&mut found.problems, flat > 0, Problem::Flat { shells: flat as u32 });
     let nesting = nest(sums, surface);
-    let volumes = judge(sums, &nesting, &mut found.shells, &mut found.problems);
+    let volumes = judge(sums, &nesting, surface, &mut found.shells, &mut found.problems);
     found.fills_at_most_mm3 = Some(volumes.fills_at_most);
     // A file of flat sheets alone has no volume to speak of.
     if flat < sums.len() {

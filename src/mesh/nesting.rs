@@ -17,8 +17,8 @@ const MOST_WORK: u64 = 60_000_000;
 pub(super) struct Nesting {
     /// The shells each shell lies in.
     pub holders: Vec<Vec<u32>>,
-    /// How many pairs pass through each other.
-    pub crossing_pairs: u32,
+    /// The pairs that pass through each other.
+    pub crossing: Vec<(u32, u32)>,
     /// True when the work allowed was used up.
     pub unsettled: bool,
 }
@@ -41,7 +41,7 @@ pub(super) fn nest(sums: &[Sums], surfaces: &dyn Fn(usize) -> Vec<Triangle>) -> 
             Relation::Apart => {}
             Relation::FirstInSecond => nesting.holders[a].push(b as u32),
             Relation::SecondInFirst => nesting.holders[b].push(a as u32),
-            Relation::Crossing => nesting.crossing_pairs += 1,
+            Relation::Crossing => nesting.crossing.push((a as u32, b as u32)),
             Relation::Unsettled => {
                 nesting.unsettled = true;
                 return nesting;

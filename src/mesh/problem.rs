@@ -1,5 +1,6 @@
 //! What is wrong with a pattern file, or worth knowing before metal is weighed.
 
+use super::Union;
 use std::fmt;
 
 /// A unit a file was probably drawn in when its numbers make no sense as mm.
@@ -69,14 +70,16 @@ pub enum Problem {
         /// Their volume together, less any solid loose inside them.
         void_mm3: f64,
     },
-    /// Shells whose surfaces pass through each other. The volume of what they fill together is not known, only its bounds.
+    /// Shells whose surfaces pass through each other. What they have in common is counted once, where that could be worked out.
     OverlappingShells {
         /// How many pairs of shells.
         pairs: u32,
         /// The fill is at least this.
         at_least_mm3: f64,
-        /// The fill is at most this: the shells added up.
+        /// The fill is at most this: the solids added up.
         at_most_mm3: f64,
+        /// What the file fills, what overlaps counted once. Nothing where the overlap is too intricate to be worked out: then there is no volume.
+        union: Option<Union>,
     },
     /// Solids that lie wholly inside another solid. They are counted once.
     NestedSameWinding {
@@ -159,7 +162,10 @@ impl Problem {
     /// True when the file's volume is no number because of this.
     #[must_use]
     pub fn leaves_no_volume(&self) -> bool {
-        matches!(self, Self::Open { .. } | Self::MixedWinding { .. } | Self::OverlappingShells { .. } | Self::OverlapNotSettled { .. })
+        matches!(
+            self,
+            Self::Open { .. } | Self::MixedWinding { .. } | Self::OverlappingShells { union: None, .. } | Self::OverlapNotSettled { .. }
+        )
     }
 }
 
@@ -194,10 +200,18 @@ impl fmt::Display for Problem {
                 "Sealed: {} of {void_mm3:.2} mm³ in all. No investment gets in, so it pours solid, and the metal is counted with it filled.",
                 Many(*voids, "void")
             ),
-            Self::OverlappingShells { pairs, at_least_mm3, at_most_mm3 } => write!(
+            Self::OverlappingShells { pairs, at_most_mm3, union: Some(union), .. } => write!(
                 f,
-                "Solids pass through each other, {}. Together they fill at least {at_least_mm3:.2} and not more than {at_most_mm3:.2} mm³. \
-                 Unite them for the true figure.",
+                "Solids pass through each other, {}. Together they fill {:.2} mm³, what they share counted once; added up plainly they would make \
+                 {at_most_mm3:.2} mm³, {:.2} too much.",
+                Many(*pairs, "pair"),
+                union.volume_mm3,
+                at_most_mm3 - union.volume_mm3
+            ),
+            Self::OverlappingShells { pairs, at_least_mm3, at_most_mm3, union: None } => write!(
+                f,
+                "Solids pass through each other, {}, too intricately to work out what they share. Together they fill at least {at_least_mm3:.2} \
+                 and not more than {at_most_mm3:.2} mm³. Unite them where they were drawn for the true figure.",
                 Many(*pairs, "pair")
             ),
             Self::NestedSameWinding { shells, counted_twice_mm3 } => write!(

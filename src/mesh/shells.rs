@@ -2,7 +2,9 @@
 
 use super::Problem;
 use super::nesting::Nesting;
+use super::soup::Triangle;
 use super::sums::Sums;
+use super::united::{Groups, Union, unite};
 
 /// One piece of surface that hangs together along its edges.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,8 +55,14 @@ pub(super) fn is_flat(sums: &Sums) -> bool {
     sums.volume_mm3().abs() <= 1e-12 * sums.area_mm2() * sums.span.diagonal()
 }
 
-/// Reads volumes off closed shells, marks cavities and parents in `shells`, and reports.
-pub(super) fn judge(sums: &[Sums], nesting: &Nesting, shells: &mut [Shell], problems: &mut Vec<Problem>) -> Volumes {
+/// Reads volumes off closed shells, marks cavities and parents in `shells`, and reports. `surface` gives the triangles of a shell.
+pub(super) fn judge(
+    sums: &[Sums],
+    nesting: &Nesting,
+    surface: &dyn Fn(usize) -> Vec<Triangle>,
+    shells: &mut [Shell],
+    problems: &mut Vec<Problem>,
+) -> Volumes {
     let ways = ways(sums, nesting, problems);
     let size = |at: usize| sums[at].volume_mm3().abs();
     let at_most: f64 = (0..sums.len()).filter(|&at| ways[at] > 0).map(size).sum();
@@ -65,16 +73,19 @@ pub(super) fn judge(sums: &[Sums], nesting: &Nesting, shells: &mut [Shell], prob
         problems.push(Problem::OverlapNotSettled { at_most_mm3: at_most });
         return Volumes { material: None, fills: None, fills_at_most: at_most };
     }
+    let groups = Groups::new(sums.len(), nesting);
     let mut told = Told::default();
     let (mut material, mut fills) = (0.0, 0.0);
     for at in 0..sums.len() {
         // How many times over the places just outside and just inside the shell are material.
         let outside: i64 = nesting.holders[at].iter().map(|&h| ways[h as usize]).sum();
         let inside = outside + ways[at];
+        // Where shells cross, holders do not tell all: what those enclose comes from their union.
+        let own = if groups.crosses(at) { 0.0 } else { size(at) };
         match (outside >= 1, inside >= 1) {
-            (false, true) => material += size(at),
+            (false, true) => material += own,
             (true, false) => {
-                material -= size(at);
+                material -= own;
                 shells[at].is_void = true;
                 told.voids += 1;
                 told.void_mm3 += size(at);
@@ -90,16 +101,29 @@ pub(super) fn judge(sums: &[Sums], nesting: &Nesting, shells: &mut [Shell], prob
             told.void_mm3 -= size(at);
         }
         if nesting.holders[at].is_empty() && ways[at] > 0 {
-            fills += size(at);
+            fills += own;
+        }
+    }
+    if nesting.crossing.is_empty() {
+        told.report(problems);
+        return Volumes { material: Some(material), fills: Some(fills), fills_at_most: fills };
+    }
+    let together = unite(sums, &ways, nesting, &groups, surface);
+    if let Some(found) = together {
+        (material, fills) = (material + found.material, fills + found.fills);
+        if told.voids > 0 {
+            // Another solid may reach into a cavity.
+            told.void_mm3 = (fills - material).max(0.0);
         }
     }
     told.report(problems);
-    if nesting.crossing_pairs > 0 {
-        let at_least = (0..sums.len()).filter(|&at| ways[at] > 0).map(size).fold(0.0, f64::max);
-        problems.push(Problem::OverlappingShells { pairs: nesting.crossing_pairs, at_least_mm3: at_least, at_most_mm3: at_most });
-        return Volumes { material: None, fills: None, fills_at_most: at_most };
+    let at_least_mm3 = (0..sums.len()).filter(|&at| ways[at] > 0).map(size).fold(0.0, f64::max);
+    let union = together.map(|found| Union { volume_mm3: fills, doubt_mm3: found.doubt, cuts: found.cuts });
+    problems.push(Problem::OverlappingShells { pairs: nesting.crossing.len() as u32, at_least_mm3, at_most_mm3: at_most, union });
+    match union {
+        Some(_) => Volumes { material: Some(material), fills: Some(fills), fills_at_most: fills },
+        None => Volumes { material: None, fills: None, fills_at_most: at_most },
     }
-    Volumes { material: Some(material), fills: Some(fills), fills_at_most: fills }
 }
 
 #[derive(Default)]

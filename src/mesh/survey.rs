@@ -46,7 +46,7 @@ pub(super) fn survey<S: Source + ?Sized>(source: &S, region_triangles: usize) ->
 }
 
 /// Runs the tasks at once and gives their answers in order. The last runs on this thread.
-fn on_threads<T: Send, F: FnOnce() -> T + Send>(tasks: impl Iterator<Item = F>) -> Vec<T> {
+pub(super) fn on_threads<T: Send, F: FnOnce() -> T + Send>(tasks: impl Iterator<Item = F>) -> Vec<T> {
     let mut tasks: Vec<F> = tasks.collect();
     let last = tasks.pop();
     std::thread::scope(|scope| {

@@ -378,7 +378,12 @@ const ROWS: &[Row] = &[
         },
         |w| file(w, vec![FileProblem::SealedVoid(200.0)]),
     ),
-    row("shells-overlap", |w| file(w, vec![FileProblem::Overlapping]), |w| file(w, Vec::new())),
+    row(
+        "shells-united",
+        |w| file(w, vec![FileProblem::Overlapping { union: Some(300.0), plain_sum: 340.0 }]),
+        |w| file(w, vec![FileProblem::Overlapping { union: None, plain_sum: 340.0 }]),
+    ),
+    row("shells-overlap", |w| file(w, vec![FileProblem::Overlapping { union: None, plain_sum: 340.0 }]), |w| file(w, Vec::new())),
     row(
         "file-unit",
         |w| {

@@ -7,6 +7,7 @@ mod hostile;
 mod independent;
 mod mending;
 mod obj;
+mod overlaps;
 mod ply;
 mod properties;
 mod shapes;

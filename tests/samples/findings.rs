@@ -72,7 +72,6 @@ const CLASS: &[&str] = &[
     "Caution line/9 line-without-pattern",
     "Caution line/9 pieces-on-no-tree",
     "Caution pattern/1 sealed-void",
-    "Caution pattern/2 shells-overlap",
     "Caution pattern/3 file-changed",
     "Caution pattern/3 weight-against-file",
     "Caution pattern/4 gross-without-tare",

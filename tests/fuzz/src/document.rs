@@ -97,8 +97,8 @@ fn runs(job: &Job) -> Runs {
         }),
         3 => PatternRun::Measured(measure(vec![
             FileProblem::SealedVoid(12.5),
-            FileProblem::Overlapping,
             FileProblem::ProbableUnit(pourbook::job::FileUnit::Inch),
+            FileProblem::Overlapping { union: Some(322.5), plain_sum: 340.0 },
         ])),
         _ => PatternRun::Unreadable("it is empty".to_owned()),
     };

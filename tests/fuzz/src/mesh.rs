@@ -71,6 +71,9 @@ pub fn check_measure(found: &Measure) {
     if found.problems.iter().any(Problem::leaves_no_volume) {
         assert!(found.volume_mm3.is_none() && found.fills_mm3.is_none(), "a volume and none: {found:?}");
     }
+    if let Some(Problem::OverlappingShells { union: Some(_), .. }) = found.problems.iter().find(|problem| problem.key() == "overlapping-shells") {
+        assert!(found.volume_mm3.is_some() && found.fills_mm3.is_some(), "a union and no volume: {found:?}");
+    }
     if found.volume_mm3.is_none() {
         assert!(!found.problems.is_empty(), "no volume and no word of why: {found:?}");
     }
@@ -89,7 +92,10 @@ pub fn check_measure(found: &Measure) {
 fn numbers(problem: &Problem) -> Vec<f64> {
     match *problem {
         Problem::SealedVoid { void_mm3, .. } => vec![void_mm3],
-        Problem::OverlappingShells { at_least_mm3, at_most_mm3, .. } => vec![at_least_mm3, at_most_mm3],
+        Problem::OverlappingShells { at_least_mm3, at_most_mm3, union, .. } => {
+            let of_union = union.map(|union| [union.volume_mm3, union.doubt_mm3]);
+            [at_least_mm3, at_most_mm3].into_iter().chain(of_union.into_iter().flatten()).collect()
+        }
         Problem::NestedSameWinding { counted_twice_mm3, .. } => vec![counted_twice_mm3],
         Problem::OverlapNotSettled { at_most_mm3 } => vec![at_most_mm3],
         Problem::SeamsClosed { widest_gap_mm, .. } => vec![widest_gap_mm],

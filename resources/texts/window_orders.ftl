@@ -159,3 +159,68 @@ batch-notes = Remarks
 edit-batch-name = name the batch
 edit-batch-made = say when the batch was made
 edit-batch-notes = write a remark on the batch
+
+# What a pattern's file looks like
+patterns-walls = Walls, by its file
+patterns-walls-thinnest = Thinnest
+patterns-walls-typical = Typical
+patterns-walls-heaviest = Heaviest
+patterns-walls-says = Surface by the thickness of the wall under it
+patterns-walls-under = { $share } of the surface stands over walls under { $least }.
+patterns-walls-take = Take the thinnest wall for its section ({ $section })
+mend-title = What could be mended
+mend-repeats = { $count ->
+        [one] One triangle stands in the file again and would be left out.
+       *[other] { $count } triangles stand in the file again and would be left out.
+    }
+mend-no-area = { $count ->
+        [one] One triangle without area would be left out.
+       *[other] { $count } triangles without area would be left out.
+    }
+mend-seams = { $count ->
+        [one] One corner would be brought to its neighbour, at most { $gap } away.
+       *[other] { $count } corners would be brought to their neighbours, at most { $gap } away.
+    }
+mend-turned = { $count ->
+        [one] One triangle would be turned to agree with its neighbours.
+       *[other] { $count } triangles would be turned to agree with their neighbours.
+    }
+mend-inside-out = { $count ->
+        [one] One triangle would be turned to face outward.
+       *[other] { $count } triangles would be turned to face outward.
+    }
+mend-closed = { $count ->
+        [one] One hole would be closed with { $triangles } triangles, { $area } in all. Was it meant as an opening? Then it must stay.
+       *[other] { $count } holes would be closed with { $triangles } triangles, { $area } in all. Was one meant as an opening? Then it must stay.
+    }
+mend-gives = Mended, it fills { $after }; as it is, it has no volume.
+mend-moves = Mended, it fills { $after } instead of { $before }, which is { $by } more or less.
+mend-do = Write a mended file and use it
+edit-mend = mended file used
+mend-failed = The mended file could not be written ({ $why }). Nothing was changed.
+mend-done = The mended file is { $file }. The one it was made from lies where it was.
+patterns-form-name = Form of { $pattern }
+patterns-looking = Being looked at closely
+patterns-colouring = Coloured
+patterns-colour-plain = plain
+patterns-colour-walls = by its walls
+patterns-no-sprue-texture = no sprue, texture
+patterns-no-sprue-seat = no sprue, seat
+patterns-no-sprue-mark = no sprue, mark
+patterns-no-sprue-how = A click paints a place where no sprue may stand; a click on a painted place wipes it off. With keys, Space paints the middle of the picture.
+patterns-brush = Radius of a click
+patterns-facts = { $size }, { $triangles ->
+        [one] one triangle
+       *[other] { $triangles } triangles
+    } in { $shells ->
+        [one] one piece
+       *[other] { $shells } pieces
+    }
+edit-patterns-no-sprue = place without a sprue
+patterns-heavy = Where it is heaviest
+patterns-heavy-place = { $number }. A ball of { $ball } fits there; volume over surface around it is { $modulus }.
+patterns-heavy-unknown = not known
+patterns-heavy-take = Sprue at place { $number }
+patterns-heavy-here = The sprue is to stand here.
+patterns-heavy-none = No sprue may stand near it.
+edit-patterns-sprue = where the sprue stands

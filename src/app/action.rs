@@ -39,6 +39,8 @@ pub enum Action {
     AddPatterns,
     /// These pattern files.
     TakeIn(Vec<std::path::PathBuf>),
+    /// A mended file in place of a pattern's faulty one.
+    Mend(crate::job::PatternId),
     /// A pattern's file as it is now: its measures are kept from here on.
     TakeFile(crate::job::PatternId),
     /// Pattern files that were not there or could not be read, once more.
@@ -141,6 +143,7 @@ impl Action {
             Self::OpenLast => "do-open-last",
             Self::AddPatterns | Self::TakeIn(_) => "do-ask-patterns",
             Self::TakeFile(_) => "patterns-take-file",
+            Self::Mend(_) => "mend-do",
             Self::LookAgain => "do-look-again",
             Self::StopReading => "do-stop-reading",
             Self::Help => "do-help",

@@ -5,11 +5,12 @@ use eframe::egui::Ui;
 
 use super::action::Action;
 use super::computed::{Chosen, Computed};
+use super::inspect::Inspection;
 use super::paper_desk::Shown;
 use super::theme::Tokens;
 use super::view::View;
-use crate::calc::{Id, Setting};
-use crate::job::{Job, Studio};
+use crate::calc::{Id, PatternMeasure, PatternRun, Runs, Setting};
+use crate::job::{Job, PatternId, Studio};
 use crate::paper::SheetInput;
 use crate::paper::words::Words;
 use crate::quantity::{Habits, Style};
@@ -50,6 +51,12 @@ pub struct Cx<'a> {
     pub tokens: Tokens,
     /// The folder of the batch, once it has one.
     pub folder: Option<std::path::PathBuf>,
+    /// What is known of each pattern's file.
+    pub runs: &'a Runs,
+    /// What was found of the chosen pattern's file, on its page.
+    pub inspection: Option<Inspection>,
+    /// How far the looking at it is, from 0 to 1, while it goes on.
+    pub inspecting: Option<f64>,
     /// The paper that is looked at, where one is.
     pub shown: Option<&'a Shown>,
     /// Are pattern files being read?
@@ -120,6 +127,15 @@ impl Cx<'_> {
     #[must_use]
     pub fn habits(&self) -> Habits {
         Habits { units: self.style.units, zone: self.setting.zone.clone(), signed: false }
+    }
+
+    /// What a pattern's file measures, where it was measured.
+    #[must_use]
+    pub fn measure_of(&self, id: PatternId) -> Option<&PatternMeasure> {
+        match self.runs.patterns.get(&id) {
+            Some(PatternRun::Measured(measure)) => Some(measure),
+            _ => None,
+        }
     }
 
     /// Is this figure the one whose working is shown?

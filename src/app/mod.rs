@@ -7,6 +7,7 @@ pub mod computed;
 pub mod cx;
 pub mod dialog;
 pub mod history;
+pub mod inspect;
 mod names;
 pub mod page;
 pub mod paper_desk;

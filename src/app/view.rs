@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::computed::Chosen;
 use super::page::Page;
+use super::page::patterns::form::Colouring;
 use super::paper_desk::PaperView;
 use crate::job::{BurnoutId, QuoteId};
 use crate::job::{FlaskId, Job, LineId, MeltId, OrderId, PatternId, Place, TreeId};
@@ -35,6 +36,10 @@ pub struct View {
     pub line: Option<LineId>,
     /// The chosen pattern.
     pub pattern: Option<PatternId>,
+    /// How the chosen pattern's form is coloured.
+    pub colouring: Colouring,
+    /// Radius of what a click on it paints, in mm, where it is not the usual one.
+    pub brush_mm: Option<f64>,
     /// The chosen tree.
     pub tree: Option<TreeId>,
     /// The chosen flask.

@@ -158,6 +158,9 @@ impl Window {
     pub fn logic(&mut self, ctx: &Context) {
         self.dress(ctx);
         self.workbook.poll();
+        if self.workbook.view.page == Page::Patterns {
+            self.workbook.inspect();
+        }
         if let Some(recovery) = &mut self.recovery {
             recovery.offer(&self.workbook);
             if let Some(failed) = recovery.failed() {
@@ -255,12 +258,17 @@ impl Window {
         let folder = self.workbook.folder().map(Path::to_path_buf);
         let asking = self.asking();
         let workbook = &mut self.workbook;
+        let looked = if workbook.view.page == Page::Patterns { workbook.inspection() } else { None };
+        let (inspection, inspecting) = looked.map_or((None, None), |(found, share)| (Some(found), share));
         if workbook.view.page == Page::Paper {
             workbook.set_paper(self.preferences.dress(workbook.view.paper.sort));
         }
         let mut cx = Cx {
             folder,
             shown: workbook.shown.as_ref(),
+            runs: &workbook.runs,
+            inspection,
+            inspecting,
             reading: reading.is_some(),
             job: &workbook.job,
             studio: &workbook.studio,

@@ -8,6 +8,7 @@ use jiff::tz::TimeZone;
 
 use super::computed::Computed;
 use super::history::{History, Moment};
+use super::inspect::{Inspection, Inspector, Key, NoSprue};
 use super::paper_desk::Shown;
 use super::patterns_run::{PatternReader, Reading};
 use super::view::View;
@@ -16,8 +17,9 @@ use crate::files::batch::{Batch, OpenError, SaveBatchError};
 use crate::files::disk::{Disk, folder_of};
 use crate::files::outside::Allowed;
 use crate::job::carry::take_copies;
-use crate::job::{Job, JobId, Studio};
+use crate::job::{Job, JobId, NoGo, Studio};
 use crate::paper::block::Raster;
+use crate::quantity::Finite;
 use crate::texts::Texts;
 
 /// One open batch.
@@ -47,6 +49,7 @@ pub struct Workbook {
     /// The paper that was looked at last.
     pub shown: Option<Shown>,
     reader: PatternReader,
+    inspector: Inspector,
 }
 
 impl Workbook {
@@ -94,6 +97,7 @@ impl Workbook {
             looked: 0,
             shown: None,
             reader: PatternReader::default(),
+            inspector: Inspector::default(),
         };
         workbook.read_patterns();
         workbook
@@ -215,6 +219,34 @@ impl Workbook {
         came
     }
 
+    /// Looks closely at the chosen pattern's file once it was measured, and takes in what was found. True where something was.
+    pub fn inspect(&mut self) -> bool {
+        match self.chosen_file() {
+            Some((key, no_sprue)) => self.inspector.look_at(&key, &no_sprue),
+            None => self.inspector.stop(),
+        }
+        self.inspector.take()
+    }
+
+    /// The chosen pattern's file with the content that was measured, and the balls on it where no sprue may stand.
+    fn chosen_file(&self) -> Option<(Key, Vec<NoSprue>)> {
+        let pattern = self.job.patterns.iter().find(|pattern| Some(pattern.id) == self.view.pattern)?;
+        let Some(PatternRun::Measured(measure)) = self.runs.patterns.get(&pattern.id) else { return None };
+        let file = pattern.file.as_ref()?;
+        let path = self.folder().unwrap_or(Path::new("")).join(&file.path);
+        let ball = |place: &NoGo| Some((place.at?.map(Finite::get), place.radius?.get()));
+        Some((Key { path, hash: measure.hash.clone() }, file.no_go.iter().filter_map(ball).collect()))
+    }
+
+    /// What was found of the chosen pattern's file so far, and how far the looking is while it goes on.
+    #[must_use]
+    pub fn inspection(&self) -> Option<(Inspection, Option<f64>)> {
+        let (key, _) = self.chosen_file()?;
+        let found = self.inspector.of(&key.path, &key.hash).cloned().unwrap_or_default();
+        let share = self.inspector.progress().filter(|_| !found.whole);
+        Some((found, share))
+    }
+
     /// How far the reading of pattern files is. None where nothing is being read.
     #[must_use]
     pub fn reading(&self) -> Option<Reading> {
@@ -235,7 +267,8 @@ impl Workbook {
     }
 
     /// Told where somebody is to be woken when a file was read.
-    pub fn on_read(&mut self, wake: impl Fn() + Send + Sync + 'static) {
+    pub fn on_read(&mut self, wake: impl Fn() + Send + Sync + Clone + 'static) {
+        self.inspector.on_found(wake.clone());
         self.reader.on_read(wake);
     }
 

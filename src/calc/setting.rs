@@ -52,6 +52,10 @@ pub struct PatternMeasure {
     pub area: f64,
     /// Outer size along the file's axes.
     pub size: [f64; 3],
+    /// Triangles in the file.
+    pub triangles: u32,
+    /// Pieces its surface falls into.
+    pub shells: u32,
     /// Its walls: the thinnest, the typical, the heaviest; `None` where they were not measured.
     pub walls: Option<[f64; 3]>,
     /// What is the matter with it.
@@ -86,6 +90,8 @@ impl PatternMeasure {
             area: kept.area?.get(),
             size: kept.size?.map(Finite::get),
             walls: kept.walls.map(|walls| walls.map(Finite::get)),
+            triangles: 0,
+            shells: 0,
             problems: kept.void.map(|void| FileProblem::SealedVoid(void.get())).into_iter().collect(),
         })
     }

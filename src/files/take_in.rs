@@ -30,20 +30,34 @@ pub fn named_in(folder: &Path, path: &Path) -> String {
 /// [`DiskError`]; nothing stands under the copy's name then.
 pub fn copy_beside(disk: &dyn Disk, from: &Path, job_folder: &Path, most_bytes: u64) -> Result<PathBuf, DiskError> {
     let bytes = disk.read(from, most_bytes)?;
-    let folder = job_folder.join(PATTERNS);
-    disk.create_folders(&folder)?;
-    let stem = from.file_stem().map_or_else(|| "pattern".to_owned(), |stem| stem.to_string_lossy().into_owned());
     let ending = from.extension().map_or_else(|| "stl".to_owned(), |ending| ending.to_string_lossy().into_owned());
+    put(disk, &job_folder.join(PATTERNS), (&stem_of(from), &ending), &bytes)
+}
+
+/// The name of a file without its ending.
+#[must_use]
+pub fn stem_of(path: &Path) -> String {
+    path.file_stem().map_or_else(|| "pattern".to_owned(), |stem| stem.to_string_lossy().into_owned())
+}
+
+/// Puts bytes into a folder under a name and an ending, and tells where they are now. A file that lies there already with the same content is
+/// taken for it; another one of that name stays, and this one gets a number.
+///
+/// # Errors
+/// [`DiskError`]; nothing stands under the new name then.
+pub fn put(disk: &dyn Disk, folder: &Path, (stem, ending): (&str, &str), bytes: &[u8]) -> Result<PathBuf, DiskError> {
+    disk.create_folders(folder)?;
+    let length = bytes.len() as u64;
     for number in 1_u32.. {
         let name = if number == 1 { format!("{stem}.{ending}") } else { format!("{stem}-{number}.{ending}") };
         let to = folder.join(name);
         if disk.exists(&to)? {
-            if disk.read(&to, most_bytes).is_ok_and(|there| there == bytes) {
+            if disk.read(&to, length).is_ok_and(|there| there == bytes) {
                 return Ok(to);
             }
             continue;
         }
-        return write_whole(disk, &to, &bytes).map(|()| to);
+        return write_whole(disk, &to, bytes).map(|()| to);
     }
     unreachable!("a folder does not hold four thousand million names")
 }

@@ -21,7 +21,7 @@ mod tree;
 pub use flask::{Burnout, Consent, Draw, Drive, Flask, Melt, Programme, Segment};
 pub use id::{BurnoutId, FlaskId, JobId, LineId, LotId, MeltId, OrderId, PatternId, PieceId, QuoteId, RecordId, TreeId};
 pub use order::{From, Line, Order, PieceException, Size, Weighing};
-pub use pattern::{Extents, FileUnit, KeptMeasures, Making, NoGo, NoGoKind, Pattern, PatternFile};
+pub use pattern::{Extents, FileUnit, KeptMeasures, Making, NoGo, NoGoKind, Pattern, PatternFile, SpruePoint};
 pub use place::{NoPlace, Place};
 pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
 pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs, continues, standing};

@@ -65,6 +65,8 @@ document! {
         scale: Option<Finite>,
         /// Places where no sprue may stand.
         no_go: Vec<NoGo>,
+        /// Where the feed sprue is to stand.
+        sprue: Option<SpruePoint>,
         /// What was measured of the content that `hash` belongs to. It counts while the file is not there, cannot be read, or is another one.
         kept: Option<KeptMeasures>,
     }
@@ -100,8 +102,20 @@ document! {
     }
 }
 
+document! {
+    /// Where a feed sprue stands on a pattern, and what it feeds there, in the file's own unit.
+    pub struct SpruePoint {
+        /// On the surface.
+        at: Option<[Finite; 3]>,
+        /// Diameter of the largest ball in the material behind it.
+        ball: Option<Finite>,
+        /// Volume over surface around that ball.
+        modulus: Option<Finite>,
+    }
+}
+
 /// Why no sprue may stand at a place.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 pub enum NoGoKind {
     /// A texture that could not be filed back.
     #[default]

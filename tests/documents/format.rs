@@ -35,9 +35,9 @@ fn the_golden_files_of_format_1_read_and_write_to_the_byte() {
 #[test]
 fn the_first_line_says_the_format() {
     let job = write_job(&World::sound().job).unwrap();
-    assert_eq!(job.lines().next(), Some("(format: 1, readable_since: 1,"));
+    assert_eq!(job.lines().next(), Some(format!("(format: {FORMAT}, readable_since: 1,").as_str()));
     let studio = write_studio(&World::sound().studio).unwrap();
-    assert_eq!(studio.lines().next(), Some("(format: 1, readable_since: 1,"));
+    assert_eq!(studio.lines().next(), Some(format!("(format: {FORMAT}, readable_since: 1,").as_str()));
     assert!(job.ends_with(")\n") && !job.contains('\r'));
 }
 

@@ -174,8 +174,17 @@ fn pattern() -> BoxedStrategy<Pattern> {
         walls: of(sides())
     });
     let what = select(vec![NoGoKind::Texture, NoGoKind::Seat, NoGoKind::Mark]);
+    let sprue = made!(SpruePoint { at: of(sides()), ball: of(finite()), modulus: of(finite()) });
     let no_go = made!(NoGo { at: of(sides()), radius: of(finite()), what: what });
-    let file = made!(PatternFile { path: text(), hash: of(text()), unit: unit, scale: of(finite()), no_go: few(no_go), kept: of(kept) });
+    let file = made!(PatternFile {
+        path: text(),
+        hash: of(text()),
+        unit: unit,
+        scale: of(finite()),
+        no_go: few(no_go),
+        sprue: of(sprue),
+        kept: of(kept)
+    });
     let making = made!(Making { labour_min: of(finite()), waste_share: of(finite()) });
     let extents = (finite(), finite(), finite()).prop_map(|(along, across, deep)| Extents { along, across, deep });
     made!(Pattern {

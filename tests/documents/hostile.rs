@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use pourbook::job::Job;
-use pourbook::job::format::{ReadError, read_job, read_studio, write_job};
+use pourbook::job::format::{FORMAT, ReadError, read_job, read_studio, write_job};
 use proptest::prelude::*;
 
 use super::world::World;
@@ -96,7 +96,7 @@ proptest! {
 
     #[test]
     fn a_changed_byte_of_a_newer_file_never_panics(at in 0_usize..6000, byte in any::<u8>(), extra in "[a-z]{1,3}: [\\[\\](){}\"'r#/*,a-z0-9 ]{0,12}, ") {
-        let text = write_job(&World::full().job).unwrap().replacen("(format: 1, readable_since: 1,", &format!("(format: 2, readable_since: 1, {extra}"), 1);
+        let text = write_job(&World::full().job).unwrap().replacen(&format!("(format: {FORMAT}, readable_since: 1,"), &format!("(format: {}, readable_since: 1, {extra}", FORMAT + 1), 1);
         let mut text = text.into_bytes();
         let at = at % text.len();
         text[at] = byte;

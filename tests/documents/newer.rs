@@ -5,9 +5,13 @@ use pourbook::job::format::{FORMAT, ReadError, read_job, write_job};
 
 use super::world::World;
 
-/// The job as a newer program might have written it: format 2, with `extra` at the start of the job and of its first flask.
+/// The job as a newer program might have written it: the next format, with `extra` at the start of the job and of its first flask.
 fn newer(job: &Job, extra: &str) -> String {
-    let text = write_job(job).unwrap().replacen("(format: 1, readable_since: 1,", &format!("(format: 2, readable_since: 1, {extra}"), 1);
+    let text = write_job(job).unwrap().replacen(
+        &format!("(format: {FORMAT}, readable_since: 1,"),
+        &format!("(format: {}, readable_since: 1, {extra}", FORMAT + 1),
+        1,
+    );
     let (head, flasks) = text.split_once("flasks: [\n    (").unwrap();
     format!("{head}flasks: [\n    ({extra}{flasks}")
 }
@@ -66,7 +70,7 @@ fn unknown_fields_of_every_shape_are_passed_over() {
 fn an_unknown_field_may_stand_last_and_without_a_comma() {
     let job = World::sound().job;
     for value in VALUES {
-        let text = write_job(&job).unwrap().replacen("(format: 1", "(format: 7", 1);
+        let text = write_job(&job).unwrap().replacen(&format!("(format: {FORMAT}"), "(format: 7", 1);
         let text = format!("{}\n  wrench: {value}\n)\n", text.trim_end().strip_suffix(')').unwrap());
         let opened = read_job(text.as_bytes()).unwrap_or_else(|error| panic!("{value}: {error}"));
         assert_eq!((opened.document, opened.read_only), (job.clone(), true), "{value}");
@@ -84,7 +88,7 @@ fn several_unknown_fields_and_names_that_stand_elsewhere_too() {
 #[test]
 fn what_is_wrong_behind_unknown_fields_is_found_at_its_place_whatever_their_letters() {
     let wrong = |words: &str| {
-        let text = format!("(format: 2, readable_since: 1,\n  wrench: \"{words}\", spin{words}: 1,\n  orders: [(Ø: 1, id: 1, client: 5)])");
+        let text = format!("(format: 7, readable_since: 1,\n  wrench: \"{words}\", spin{words}: 1,\n  orders: [(Ø: 1, id: 1, client: 5)])");
         read_job(text.as_bytes()).unwrap_err()
     };
     assert!(matches!(wrong("OOO"), ReadError::Syntax { line: 3, .. }));
@@ -99,14 +103,18 @@ fn what_is_known_is_still_checked_in_a_newer_file() {
     assert_ne!(text, broken);
     assert!(matches!(read_job(broken.as_bytes()), Err(ReadError::Syntax { .. })));
     for unclosed in ["wrench: (", "wrench: \"", "wrench: [1, 2", "wrench: r#\"x\"", "wrench: /* ", "wrench"] {
-        let text = format!("(format: 2, readable_since: 1, {unclosed}");
+        let text = format!("(format: 7, readable_since: 1, {unclosed}");
         assert!(matches!(read_job(text.as_bytes()), Err(ReadError::Syntax { .. })), "{unclosed}");
     }
 }
 
 #[test]
 fn too_new_a_file_stops_naming_both_formats() {
-    let text = write_job(&World::sound().job).unwrap().replacen("(format: 1, readable_since: 1,", "(format: 9, readable_since: 8,", 1);
+    let text = write_job(&World::sound().job).unwrap().replacen(
+        &format!("(format: {FORMAT}, readable_since: 1,"),
+        "(format: 9, readable_since: 8,",
+        1,
+    );
     let error = read_job(text.as_bytes()).unwrap_err();
     assert_eq!(error, ReadError::TooNew { file: 9, needs: 8 });
     let says = error.to_string();

@@ -9,7 +9,7 @@ mod investment;
 mod metal;
 mod orders;
 mod paper;
-mod patterns;
+pub mod patterns;
 mod pour;
 mod quotes;
 mod record;

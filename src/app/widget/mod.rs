@@ -1,6 +1,7 @@
 //! The house's own widgets. Entry and result never look alike: what a person typed sits in a field, what is computed sits on the paper with a
 //! dotted line under it.
 
+pub mod bars;
 pub mod button;
 pub mod choice;
 pub mod curve;
@@ -14,6 +15,7 @@ pub mod mark;
 pub mod moment;
 pub mod number;
 pub mod order;
+pub mod part;
 pub mod row;
 pub mod rows;
 pub mod text;

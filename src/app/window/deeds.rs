@@ -33,6 +33,7 @@ impl Window {
             },
             Action::AddPatterns => self.dialog = Some(Dialog::AddPatterns { path: String::new(), failed: None }),
             Action::TakeIn(paths) => self.take_in(paths),
+            Action::Mend(pattern) => self.mend(pattern),
             Action::TakeFile(pattern) => workbook.take_file(pattern),
             Action::LookAgain => workbook.look_again(),
             Action::StopReading => workbook.stop_reading(),

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use eframe::egui::Context;
 
@@ -10,9 +11,9 @@ use crate::app::dialog::{Dialog, Outside};
 use crate::app::page::{add_pattern, next_pattern};
 use crate::files::disk::folder_of;
 use crate::files::outside::{Allowed, folder_to_ask};
-use crate::files::take_in::{copy_beside, looks_like_pattern, named_in};
-use crate::job::{PatternFile, Place};
-use crate::mesh::Limits;
+use crate::files::take_in::{PATTERNS, copy_beside, looks_like_pattern, named_in, put, stem_of};
+use crate::job::{PatternFile, PatternId, Place};
+use crate::mesh::{Limits, as_stl};
 use crate::texts::Texts;
 
 impl Window {
@@ -71,6 +72,31 @@ impl Window {
         }
         if let Some(pattern) = shown {
             self.workbook.view.go_to(Place::Pattern(pattern), &self.workbook.job);
+        }
+    }
+
+    /// Writes the chosen pattern's mended file and goes on with it: beside the old one where that lies in the batch's folder, else among the
+    /// batch's own.
+    pub(super) fn mend(&mut self, id: PatternId) {
+        let Some(mended) = self.workbook.inspection().and_then(|(found, _)| found.mended) else { return };
+        let job = Arc::clone(&self.workbook.job);
+        let Some(file) = job.patterns.iter().find(|pattern| pattern.id == id).and_then(|pattern| pattern.file.as_ref()) else { return };
+        let home = self.workbook.folder().map(Path::to_path_buf).unwrap_or_default();
+        let old = home.join(&file.path);
+        let inside = home.as_os_str().is_empty() || old.starts_with(&home);
+        let folder = if inside { folder_of(&old).to_owned() } else { home.join(PATTERNS) };
+        let texts = Texts::english();
+        match put(&*self.disk, &folder, (&format!("{}-mended", stem_of(&old)), "stl"), &as_stl(mended.soup.triangles())) {
+            Ok(path) => {
+                let named = named_in(&home, &path);
+                self.message = Some(texts.say("mend-done", &[("file", named.clone().into())]));
+                self.workbook.edit(texts.label("edit-mend"), move |job| {
+                    if let Some(file) = job.patterns.iter_mut().find(|pattern| pattern.id == id).and_then(|pattern| pattern.file.as_mut()) {
+                        (file.path, file.hash, file.kept) = (named, None, None);
+                    }
+                });
+            }
+            Err(error) => self.message = Some(texts.say("mend-failed", &[("why", error.to_string().into())])),
         }
     }
 

@@ -2,8 +2,9 @@
 //!
 //! `(format: 1, readable_since: 1,` — a program of format F reads a file when F ≥ `readable_since`; when the file's own
 //! `format` is newer, it opens read-only. Reading refuses unknown fields within the same format, NaN and infinite numbers,
-//! and nesting deeper than any document has. When the format changes, the old structs move to a frozen module here with a
-//! `From` into the next one, and one golden file of each format stays under `tests/golden`.
+//! and nesting deeper than any document has. Formats 1 and 2 differ only by fields
+//! that format 2 added, so both are read into the same structs. When a format changes what was there, the old structs move to a frozen module
+//! here with a `From` into the next one; one golden file of each format stays under `tests/golden`.
 
 mod header;
 mod read;
@@ -15,7 +16,7 @@ pub use read::{Opened, ReadError, read_job, read_studio};
 pub use write::{WriteError, write_entry, write_job, write_studio};
 
 /// The format this program writes.
-pub const FORMAT: u32 = 1;
+pub const FORMAT: u32 = 2;
 /// The oldest format whose program can read what this one writes.
 pub const READABLE_SINCE: u32 = 1;
 

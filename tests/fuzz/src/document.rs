@@ -93,6 +93,8 @@ fn runs(job: &Job) -> Runs {
             volume: None,
             fills: None,
             walls: Some([0.2, 1.0, 3.0]),
+            triangles: 4,
+            shells: 1,
             ..measure(vec![FileProblem::Open(3), FileProblem::MixedWinding])
         }),
         3 => PatternRun::Measured(measure(vec![
@@ -108,7 +110,7 @@ fn runs(job: &Job) -> Runs {
 }
 
 fn measure(problems: Vec<FileProblem>) -> PatternMeasure {
-    PatternMeasure { hash: "00".repeat(32), volume: Some(310.0), fills: Some(322.5), area: 640.0, size: [21.0, 19.0, 8.0], walls: None, problems }
+    PatternMeasure { hash: "00".repeat(32), volume: Some(310.0), fills: Some(322.5), area: 640.0, size: [21.0, 19.0, 8.0], walls: None, triangles: 12, shells: 1, problems }
 }
 
 fn zone() -> &'static TimeZone {

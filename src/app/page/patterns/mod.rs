@@ -2,7 +2,11 @@
 
 mod fields;
 mod file;
+pub mod form;
+mod heavy;
+mod mending;
 mod scale;
+mod walls;
 
 use eframe::egui::{Atom, Button, Label, RichText, ScrollArea, Ui, vec2};
 
@@ -14,6 +18,12 @@ use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::row::row;
 use crate::app::widget::{button, finding, heading, order};
 use crate::job::{Job, Pattern, PatternId, Place};
+
+/// Width of what is said of a pattern.
+const FIELDS: f32 = 476.0;
+/// Sides of its form, at most and at least.
+const FORM: f32 = 520.0;
+const LEAST_FORM: f32 = 280.0;
 
 /// Rows in sight at once.
 const ROWS: usize = 8;
@@ -36,20 +46,55 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             order::focus(ui.ctx(), eframe::egui::Id::unique(("pattern-name", next.0)));
             cx.edit("edit-patterns-add", |job| add_pattern(job, String::new(), None));
         }
+        if button::plain(ui, &cx.label("do-ask-patterns"), &tokens).clicked() {
+            cx.act(Action::AddPatterns);
+        }
         if job.patterns.is_empty() && button::plain(ui, &cx.label("do-open-sample"), &tokens).clicked() {
             cx.act(Action::OpenSample);
         }
     });
     if let Some(pattern) = job.patterns.iter().find(|pattern| Some(pattern.id) == cx.view.pattern) {
         heading::group(ui, &cx.label("patterns-pattern"), &tokens);
-        fields::what(ui, cx, pattern);
-        scale::show(ui, cx, pattern);
-        file::show(ui, cx, pattern);
-        figures(ui, cx, pattern.id);
+        chosen(ui, cx, pattern);
         cx.folded(ui, "patterns-more", |ui, cx| fields::more(ui, cx, pattern));
     }
     ui.add_space(3.0 * STEP);
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Patterns);
+}
+
+/// The chosen pattern: what is said of it, and its form beside that where there is room.
+fn chosen(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
+    let said = |ui: &mut Ui, cx: &mut Cx<'_>| {
+        fields::what(ui, cx, pattern);
+        scale::show(ui, cx, pattern);
+        file::show(ui, cx, pattern);
+    };
+    let follows = |ui: &mut Ui, cx: &mut Cx<'_>| {
+        figures(ui, cx, pattern.id);
+        walls::show(ui, cx, pattern);
+        heavy::show(ui, cx, pattern);
+        mending::show(ui, cx, pattern);
+    };
+    let wide = ui.available_width();
+    let beside = (wide - FIELDS - 4.0 * STEP).min(FORM);
+    let seen = cx.inspection.is_some();
+    if seen && beside >= LEAST_FORM {
+        ui.horizontal_top(|ui| {
+            ui.vertical(|ui| {
+                ui.set_width(FIELDS);
+                said(ui, cx);
+                follows(ui, cx);
+            });
+            ui.add_space(2.0 * STEP);
+            form::show(ui, cx, pattern, vec2(beside, beside));
+        });
+    } else {
+        said(ui, cx);
+        if seen {
+            form::show(ui, cx, pattern, vec2(wide.min(FORM), LEAST_FORM));
+        }
+        follows(ui, cx);
+    }
 }
 
 fn list(ui: &mut Ui, cx: &mut Cx<'_>) {

@@ -1,0 +1,74 @@
+//! The walls of the chosen pattern's file: how thin, how heavy, how much of it.
+
+use eframe::egui::{Label, RichText, Ui};
+
+use super::change;
+use crate::app::cx::Cx;
+use crate::app::widget::bars::{Around, Bar, bars};
+use crate::app::widget::figure::{Look, figure};
+use crate::app::widget::row::row;
+use crate::app::widget::{button, heading};
+use crate::calc::{LEAST_WALL_MM, section_of};
+use crate::job::Pattern;
+use crate::mesh::Walls;
+use crate::quantity::{Finite, Kind, print};
+use crate::stock::Section;
+
+/// Height of the histogram.
+const HIGH: f32 = 84.0;
+
+/// Shows them, as far as they are known.
+pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
+    let tokens = cx.tokens;
+    let figures = cx.computed.report.patterns.iter().find(|figures| figures.id == pattern.id).cloned();
+    let Some(walls) = figures.and_then(|figures| figures.walls) else { return };
+    heading::group(ui, &cx.label("patterns-walls"), &tokens);
+    for (key, id) in ["patterns-walls-thinnest", "patterns-walls-typical", "patterns-walls-heaviest"].into_iter().zip(walls) {
+        row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(190.0)));
+    }
+    if let Some(found) = cx.inspection.as_ref().and_then(|found| found.walls.clone()) {
+        histogram(ui, cx, pattern, &found);
+    }
+    offer(ui, cx, pattern, cx.computed.book.number(walls[0]));
+}
+
+/// Millimetres of the print in one unit of the file.
+pub fn mm_of(pattern: &Pattern) -> f64 {
+    pattern.file.as_ref().map_or(1.0, |file| file.unit.in_mm() * file.scale.map_or(1.0, Finite::get))
+}
+
+/// The thinnest wall cast without fear, in mm.
+pub fn least_mm(cx: &Cx<'_>) -> f64 {
+    cx.studio.least_wall_mm.map_or(LEAST_WALL_MM, Finite::get)
+}
+
+fn histogram(ui: &mut Ui, cx: &Cx<'_>, pattern: &Pattern, walls: &Walls) {
+    let (tokens, mm, least) = (cx.tokens, mm_of(pattern), least_mm(cx));
+    let drawn: Vec<Bar> =
+        walls.histogram.iter().map(|bin| Bar { from: bin.from_mm * mm, to: bin.to_mm * mm, much: bin.area_mm2 * mm * mm }).collect();
+    let words = |value: f64| print(value, Kind::Length, cx.style).to_string();
+    let ends = [words(0.0), words(drawn.last().map_or(0.0, |bar| bar.to))];
+    let says = cx.label("patterns-walls-says");
+    bars(ui, &drawn, &Around { least: Some(least), ends: [&ends[0], &ends[1]], says: &says }, HIGH, &tokens);
+    let under = walls.under(least / mm);
+    let share = print(under.share, Kind::Ratio, cx.style).to_string();
+    let told = cx.say("patterns-walls-under", &[("share", share.into()), ("least", words(least).into())]);
+    ui.add(Label::new(RichText::new(told).color(tokens.ink2)).wrap());
+}
+
+/// Offers the section that the thinnest wall makes it, where nobody said one.
+fn offer(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern, thinnest: Option<f64>) {
+    let Some(thinnest) = thinnest.filter(|_| pattern.section.is_none() && pattern.thinnest_mm.is_none()) else { return };
+    let key = match section_of(thinnest) {
+        Section::Filigree => "section-filigree",
+        Section::Thin => "section-thin",
+        Section::Medium => "section-medium",
+        Section::Heavy => "section-heavy",
+    };
+    let words = cx.say("patterns-walls-take", &[("section", cx.label(key).into())]);
+    if button::plain(ui, &words, &cx.tokens).clicked() {
+        // Two decimals are what a wall is measured to.
+        let wall = Finite::new((thinnest * 100.0).round() / 100.0);
+        change(cx, "edit-patterns-thinnest", pattern.id, move |pattern| pattern.thinnest_mm = wall);
+    }
+}

@@ -63,6 +63,8 @@ document! {
         unit: FileUnit,
         /// Scale of the print against the file; 1 where not said.
         scale: Option<Finite>,
+        /// Inner diameter of the ring as it is drawn in the file, in mm.
+        bore_mm: Option<Finite>,
         /// What was measured of the content that `hash` belongs to. It counts while the file is not there, cannot be read, or is another one.
         kept: Option<KeptMeasures>,
     }

@@ -172,14 +172,8 @@ fn pattern() -> BoxedStrategy<Pattern> {
     let unit = select(vec![FileUnit::Millimetre, FileUnit::Centimetre, FileUnit::Inch]);
     let sides = (finite(), finite(), finite()).prop_map(|(x, y, z)| [x, y, z]);
     let kept = made!(KeptMeasures { volume: of(finite()), fills: of(finite()), area: of(finite()), size: of(sides), void: of(finite()) });
-    let file = made!(PatternFile {
-        path: text(),
-        hash: of(text()),
-        unit: unit,
-        scale: of(finite()),
-        bore_mm: of(finite()),
-        kept: of(kept),
-    });
+    let file =
+        made!(PatternFile { path: text(), hash: of(text()), unit: unit, scale: of(finite()), bore_mm: of(finite()), kept: of(kept) });
     let making = made!(Making { labour_min: of(finite()), waste_share: of(finite()) });
     let extents = (finite(), finite(), finite()).prop_map(|(along, across, deep)| Extents { along, across, deep });
     made!(Pattern {

@@ -124,8 +124,7 @@ fn figures(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
         ("orders-per-gram", found.per_gram),
         ("orders-cost", found.cost),
     ];
-    rows.extend(found.bore.map(|id| ("orders-bore", id)));
-    rows.extend(found.pattern_bore.map(|id| ("orders-pattern-bore", id)));
+    rows.extend(found.bore().map(|id| ("orders-bore", id)));
     for (key, figure_id) in rows {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, figure_id, Look::ROW.width(190.0)));
     }

@@ -27,6 +27,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
     size(ui, cx, line);
     pattern(ui, cx, line);
     figures(ui, cx, line);
+    cx.folded(ui, "orders-back", |ui, cx| super::back::show(ui, cx, line));
     cx.folded(ui, "orders-single-pieces", |ui, cx| super::pieces::show(ui, cx, line));
     cx.folded(ui, "orders-line-more", |ui, cx| more(ui, cx, line));
 }

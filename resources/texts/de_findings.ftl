@@ -71,7 +71,7 @@ finding-file-open = { $file } ist an { $edges ->
        *[other] { $edges } Kanten
     } offen und hat kein Volumen. Dort schließen, wo es gezeichnet wurde, oder das Modell wiegen.
 finding-file-mixed = Die Flächen von { $file } zeigen in beide Richtungen, darum hat es kein Volumen. Dort richten, wo es gezeichnet wurde, oder das Modell wiegen.
-finding-sealed-void = { $file } hat einen geschlossenen Hohlraum von { $void }. Keine Einbettmasse kommt hinein, darum ist er voll gerechnet und wird voll gegossen. Für einen Hohlguss Löcher öffnen und den Kern halten.
+finding-sealed-void = { $file } hat einen geschlossenen Hohlraum von { $void }. Keine Einbettmasse kommt hinein, darum wird er voll gegossen. Die Waage zeigt ihn nicht: ein hohler Druck wiegt, was eine hohle Datei sagt. Für einen Hohlguss Löcher öffnen und den Kern halten.
 finding-drained-void = { $file } hat einen Hohlraum von { $void }, der offen und gehalten sein soll. Schließt sich ein Loch oder wandert der Kern, wird er voll gegossen, und das Metall reicht nicht. In jedes Stück hineinsehen.
 finding-shells-united = Schalen von { $file } überlappen. Zusammen füllen sie { $union }, und damit wird gerechnet; Schale für Schale zusammengezählt wären es { $sum }, also { $over } zu viel. Ein Programm, das nur zusammenzählt, wird das so angeben.
 finding-shells-overlap = Schalen von { $file } überlappen. Das kann doppelt gezählt sein, darum ist die Einwaage eher zu hoch und ein Angebot auch. Die Schalen dort verbinden, wo es gezeichnet wurde, oder das Modell wiegen.
@@ -131,5 +131,10 @@ finding-shells-nested = Ein Körper liegt ganz in einem anderen in { $file } und
 finding-powder-lot-unknown = Pulverposten { $lot } steht nicht als dieses Pulver im Verzeichnis, darum ist sein eigener Glanzverlust nicht bekannt und der des Regals gilt. Den Posten eintragen oder den Zettel berichtigen.
 finding-tree-over-flask = Der Baum nimmt { $tree } ein und das Innere der Küvette nur { $flask }, für eine Form ist kein Platz. Gewichte und Größen prüfen oder eine größere Küvette nehmen. Dafür kann niemand unterschreiben.
 finding-solidus-uncertain = Wo { $alloy } zu schmelzen beginnt, ist nur auf { $by } genau bekannt. Eine Probeküvette gießen und aufschreiben, was ging.
+finding-irreplaceable-beside-trial = { $pattern } lässt sich nicht noch einmal machen, und diese Küvette ist ein Versuch: noch weiß niemand, wie er ausgeht. In eine Küvette geben, an der alles bekannt ist.
+finding-mould-unknown = Die Werkstatt hat keine Gummiform { $mould }, darum sind Schüsse, Wachs und Schwindung von { $pattern } nicht bekannt. Die Nummer berichtigen oder die Form eintragen.
+finding-shot-light = Ein Schuss wiegt { $shot } und { $pattern } allein { $weight }. Die Schüsse werden zu kurz, oder das Wachs ist zu knapp gerechnet. Einen ganzen Schuss wiegen, mit seinem Anguss.
+finding-sample-light = Die Probe von { $material } ist zu leicht: { $density } ± { $within }. Um so viel kann auch der Einsatz falsch sein. Einen Block von 10 g oder mehr wiegen, ausgehärtet und trocken.
+finding-density-off-shelf = { $material } kam im Wasser auf { $weighed }, und im Regal steht { $shelf }. Jedes Metallgewicht folgt daraus. Die gewogene Dichte nehmen oder noch einmal wiegen.
 finding-own-limit = Die Werkstatt hat ihre eigene Grenze für { $entry } über die mitgelieferte gehoben. Befunde hier gehen nach der der Werkstatt.
 finding-accepted = { $hands } steht dafür ein, { $on }. { $reason }

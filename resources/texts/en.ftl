@@ -73,7 +73,7 @@ finding-file-open = { $file } is open at { $edges ->
        *[other] { $edges } edges
     } and has no volume. Close it where it was drawn, or weigh the pattern.
 finding-file-mixed = The faces of { $file } point both ways, so it has no volume. Mend it where it was drawn, or weigh the pattern.
-finding-sealed-void = { $file } holds a sealed void of { $void }. No investment gets in, so it is reckoned solid and pours solid. For a hollow, open drain holes and hold the core.
+finding-sealed-void = { $file } holds a sealed void of { $void }. No investment gets in, so it pours solid. The scale cannot show it: a hollow print weighs what a hollow file says. For a hollow casting, open drain holes and hold the core.
 finding-drained-void = { $file } has a void of { $void } that is said to be drained and held. If a hole closes or the core moves, it pours solid and the metal runs short. Look into every piece.
 finding-shells-united = Shells of { $file } overlap. Together they fill { $union }, and that is what is charged; added up shell by shell they would make { $sum }, which is { $over } too much. A program that only adds up will say so.
 finding-shells-overlap = Shells of { $file } overlap. The overlap may be counted twice, so the charge is rather too high and so is a quote. Join the shells where it was drawn, or weigh the pattern.
@@ -316,8 +316,6 @@ rule-line-metal-cost-title = Metal cost of the line
 rule-line-metal-cost-why = Grams times the price of a gram, to the cent.
 rule-size-circumference-title = Inner circumference
 rule-size-circumference-why = The ring size of the standard is the inner circumference in millimetres.
-rule-size-pattern-bore-title = Bore of the pattern
-rule-size-pattern-bore-why = Print and metal both shrink, and finishing opens the bore, so the pattern is drawn larger by just that.
 
 rule-price-per-gram-title = Price of a gram
 rule-price-per-gram-why = Metal is quoted by the troy ounce and weighed in grams.
@@ -560,6 +558,77 @@ input-tree-welds = welds and fillets
 input-weigh-gross = gross weight
 input-weigh-net-read = net weight
 input-weigh-tare = tare
+
+## Sizes back to the slicer, moulds and their shots, samples weighed in water, experiments.
+
+finding-irreplaceable-beside-trial = { $pattern } cannot be made again, and this flask is an experiment: nobody knows yet how it ends. Put it into a flask of which everything is known.
+finding-mould-unknown = The studio has no mould { $mould }, so shots, wax and shrinkage of { $pattern } are not known. Correct the number, or enter the mould.
+finding-shot-light = One shot weighs { $shot } and { $pattern } alone { $weight }. Shots come out short, or the wax of a batch is reckoned too small. Weigh a whole shot, its sprue with it.
+finding-sample-light = The sample of { $material } is too light: { $density } ± { $within }. A charge reckoned from it may be off by as much. Weigh a block of 10 g or more, cured and dry.
+finding-density-off-shelf = { $material } came to { $weighed } in water, and the shelf says { $shelf }. Every weight of metal follows it. Take the weighed density, or weigh once more.
+page-mould = moulds
+page-weighing = samples weighed in water
+rule-pattern-implied-density-title = Density by scale and file
+rule-pattern-implied-density-why = Beside the material's density it shows a print that is uncured or wrongly scaled. A sealed void weighs nothing in the file and on the scale alike.
+rule-size-within-sizes-title = Spread of the scale, in sizes
+rule-size-within-sizes-why = Charts and sticks of one scale differ, and a size is no surer than they are.
+rule-size-wide-bore-title = Finished bore of a wide band
+rule-size-wide-bore-why = A wide band goes over the knuckle less easily, so it is made a little larger.
+rule-size-comfort-bore-title = Finished bore of a comfort fit
+rule-size-comfort-bore-why = A rounded inside wears larger than it measures, so it is drawn smaller.
+rule-size-cast-bore-title = Bore as cast
+rule-size-cast-bore-why = Finishing opens the bore, so it leaves the flask smaller.
+rule-size-cast-outside-title = Outer size as cast
+rule-size-cast-outside-why = Finishing takes metal off the outside, so it leaves the flask larger.
+rule-size-on-pattern-title = Measure of the pattern
+rule-size-on-pattern-why = The metal shrinks as it cools, so the pattern is larger.
+rule-size-on-print-title = Measure of the print or master
+rule-size-on-print-why = A wax is smaller than the master of its mould, and a resin may shrink as it cures.
+rule-size-typed-title = Measure to type in the slicer
+rule-size-typed-why = A printer prints a little too large or too small, always by the same line: solved for what must be typed.
+rule-size-typed-within-title = Spread of the measure to type
+rule-size-typed-within-why = What the charts of a scale leave open is still open in the slicer.
+rule-size-scale-title = Scale to type in the slicer
+rule-size-scale-why = What is to be printed over what the file has. A ring is scaled by its bore.
+rule-mould-shots-title = Shots to make
+rule-mould-shots-why = Some shots are thrown back, so more are made than are wanted.
+rule-mould-wax-title = Wax for the shots
+rule-mould-wax-why = So much must be in the pot, sprues of the shots with it.
+rule-mould-shrink-title = Shrinkage from master to wax
+rule-mould-shrink-why = The rubber gives first and the wax after it; shares of shares multiply.
+rule-weighing-water-density-title = Density of the water
+rule-weighing-water-density-why = Warm water is lighter.
+rule-weighing-displaced-title = Water pushed aside
+rule-weighing-displaced-why = What hangs in water is lighter by the water it pushes aside. The sinker's own share is in both readings and drops out.
+rule-weighing-density-title = Density of the sample
+rule-weighing-density-why = Its mass over its volume, and its volume is the water's it pushed aside.
+rule-weighing-within-title = Uncertainty of the density
+rule-weighing-within-why = A balance shows whole steps. The lighter the sample, the more a step weighs.
+rule-weighing-within-share-title = Uncertainty as a share
+rule-weighing-within-share-why = One per cent of density is one per cent of metal.
+rule-weighing-off-shelf-title = Difference from the shelf
+rule-weighing-off-shelf-why = A material that is not what its sheet says makes every charge wrong by the same share.
+input-size-scale-within = spread of the scale's charts
+input-size-step = growth of the bore a size
+input-size-comfort = what a comfort fit wears larger by
+input-size-finishing-takes = what finishing takes off the outside
+input-size-finished = finished outer size
+input-size-wide-band-adds = circumference added for a wide band
+input-size-printer-slope = printer, measured over nominal
+input-size-printer-offset = what the printer adds to every measure
+input-size-file-bore = bore in the file
+input-size-file-side = outer size of the file
+input-mould-pieces = pieces wanted
+input-mould-rejects = shots thrown back
+input-mould-shot = wax of one shot
+input-mould-rubber-shrink = shrinkage of the rubber
+input-mould-wax-shrink = shrinkage of the mould's wax
+input-mould-wax-at = wax when it is shot
+input-mould-pressure = injection pressure
+input-weighing-dry = sample, dry
+input-weighing-sinker = sinker in water
+input-weighing-both = sample and sinker in water
+input-weighing-water = water the sample hung in
 
 ## The bench sheet.
 

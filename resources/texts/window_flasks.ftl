@@ -212,3 +212,6 @@ edit-invest-ratio = set water to powder
 edit-invest-spill = set what is mixed for spill
 edit-invest-bowl = set the bowl
 edit-invest-water = set the water’s temperature
+
+flasks-trial = Experiment: something in it is tried for the first time
+edit-flasks-trial = call a flask an experiment

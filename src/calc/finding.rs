@@ -269,6 +269,16 @@ kinds! {
     LOT_OTHER_METAL "lot-other-metal" Caution Never ("lot", "alloy");
     /// Irreplaceable patterns share a flask with others.
     IRREPLACEABLE "irreplaceable" Caution Never ("pattern");
+    /// What cannot be made again stands in a flask that is an experiment.
+    IRREPLACEABLE_BESIDE_TRIAL "irreplaceable-beside-trial" Caution Never ("pattern");
+    /// A pattern names a mould that is not in the studio's register.
+    MOULD_UNKNOWN "mould-unknown" Note Never ("mould", "pattern");
+    /// A mould's shot weighs less than the pattern that is shot from it.
+    SHOT_LIGHT "shot-light" Caution Lower ("shot", "pattern", "weight");
+    /// A sample weighed in water is too light for a density that is worth anything.
+    SAMPLE_LIGHT "sample-light" Caution Higher ("material", "density", "within");
+    /// A density weighed in water is not the shelf's.
+    DENSITY_OFF_SHELF "density-off-shelf" Note Higher ("material", "weighed", "shelf");
     /// Defaults that nobody confirmed.
     DEFAULTS "defaults" Note Higher ("page", "count", "which");
     /// What a flask or a load still lacks before its sheet is whole.

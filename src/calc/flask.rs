@@ -113,6 +113,11 @@ impl<'a> Pass<'a> {
         self.mould_refuses(place, alloy, powder);
         self.solidus_uncertain(place, alloy);
         self.irreplaceable(place, &hung);
+        if flask.trial
+            && let Some(what) = tree.and_then(|tree| hung::irreplaceable(tree, &hung, by_id))
+        {
+            self.find(&finding::IRREPLACEABLE_BESIDE_TRIAL, place, vec![Arg::Text(what.to_owned())]);
+        }
         if let Some(design) = tree.and_then(|tree| hung::irreplaceable_piece(tree, by_id)) {
             self.find(&finding::IRREPLACEABLE, place, vec![Arg::Text(design.to_owned())]);
         }

@@ -46,13 +46,25 @@ pub(super) fn patterns<'a>(tree: &Tree, by_id: &ById<'a>) -> Vec<&'a Pattern> {
     ids.into_iter().filter_map(|id| by_id.pattern(id)).collect()
 }
 
-/// A piece on the tree whose pattern cannot be made again, beside others: what it is.
+/// The pieces on the tree whose pattern cannot be made again are not alone there: what the first is.
 pub(super) fn irreplaceable_piece<'a>(tree: &Tree, by_id: &ById<'a>) -> Option<&'a str> {
-    let rows = || tree.pieces.iter().filter_map(|hung| Some((hung, by_id.line(hung.line)?.1.line)));
-    let found = rows().find(|(hung, line)| {
+    let design = once_only(tree, by_id)?;
+    let rows = tree.pieces.iter().filter_map(|hung| Some(count(hung, by_id.line(hung.line)?.1.line)));
+    (rows.fold(0, u32::saturating_add) >= 2).then_some(design)
+}
+
+/// A pattern or a piece on the tree that cannot be made again, alone or not: what it is.
+pub(super) fn irreplaceable<'a>(tree: &Tree, patterns: &[&'a Pattern], by_id: &ById<'a>) -> Option<&'a str> {
+    let pattern = patterns.iter().find(|pattern| pattern.irreplaceable).map(|pattern| pattern.name.as_str());
+    pattern.or_else(|| once_only(tree, by_id))
+}
+
+/// The design of a piece on the tree whose own pattern cannot be made again.
+fn once_only<'a>(tree: &Tree, by_id: &ById<'a>) -> Option<&'a str> {
+    let mut rows = tree.pieces.iter().filter_map(|hung| Some((hung, by_id.line(hung.line)?.1.line)));
+    let found = rows.find(|(hung, line)| {
         let here = |number: &u32| hung.numbers.is_empty() || hung.numbers.contains(number);
         line.exceptions.iter().any(|(number, exception)| exception.irreplaceable && !exception.cancelled && here(number))
     })?;
-    let alone = rows().map(|(hung, line)| count(hung, line)).fold(0, u32::saturating_add) < 2;
-    (!alone).then_some(found.1.design.as_str())
+    Some(found.1.design.as_str())
 }

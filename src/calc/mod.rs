@@ -18,6 +18,7 @@ mod investment;
 mod melt;
 mod melt_lots;
 mod metal;
+pub mod mould;
 mod offer;
 mod order;
 mod pass;
@@ -27,9 +28,11 @@ mod price;
 pub mod rule;
 mod setting;
 pub mod site;
+pub mod size;
 mod tree;
 mod value;
 mod wanting;
+mod weighed_in_water;
 mod whole;
 
 pub use book::{Book, Figure, Id, Origin, ShelfTerm};
@@ -42,6 +45,7 @@ pub use freeze::plan_of;
 pub use investment::MixFigures;
 pub use melt::MeltFigures;
 pub use metal::MetalFigures;
+pub use mould::MouldFigures;
 pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
 pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of, unit_key};
@@ -49,8 +53,10 @@ pub use pour::PourFigures;
 pub use price::{AlloyPrice, PRICE_DAYS};
 pub use setting::{FileProblem, PatternMeasure, PatternRun, Runs, Setting};
 pub use site::SiteFigures;
+pub use size::{PrinterLine, PrinterLines, RingFigures, SideFigures, Typed, WayBack};
 pub use tree::{TreeFigures, TreePart};
 pub use value::{Cause, Value};
+pub use weighed_in_water::{WeighingFigures, water_density_g_cm3};
 
 use crate::job::{Job, Studio};
 use crate::stock::{OverlayNote, Shelf};
@@ -79,6 +85,8 @@ pub struct Report {
     pub offers: Vec<OfferFigures>,
     /// The metal that clients brought, in the studio's order.
     pub client_lots: Vec<ClientLot>,
+    /// The studio's samples weighed in water.
+    pub weighings: Vec<WeighingFigures>,
     /// What must be known, Stops first.
     pub findings: Vec<Finding>,
 }
@@ -126,6 +134,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
     let client_lots = pass.client_lots();
+    let weighings = pass.weighings(&shelves.today);
     pass.trees_in_flasks();
     pass.wanting(&flasks);
     pass.pieces_hung(&by_id);
@@ -134,7 +143,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.unconfirmed_defaults();
     pass.settle();
     let findings = pass.findings;
-    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, offers, client_lots, findings }
+    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, offers, client_lots, weighings, findings }
 }
 
 /// Every rule, page by page.
@@ -144,6 +153,9 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         site::RULES,
         pattern::RULES,
         order::RULES,
+        size::RULES,
+        mould::RULES,
+        weighed_in_water::RULES,
         price::RULES,
         offer::RULES,
         tree::RULES,
@@ -168,6 +180,9 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         site::INPUTS,
         pattern::INPUTS,
         order::INPUTS,
+        size::INPUTS,
+        mould::INPUTS,
+        weighed_in_water::INPUTS,
         price::INPUTS,
         offer::INPUTS,
         tree::INPUTS,
@@ -189,7 +204,9 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
     let pages = [
         site::GIVENS,
         pattern::GIVENS,
-        order::GIVENS,
+        size::GIVENS,
+        mould::GIVENS,
+        weighed_in_water::GIVENS,
         price::GIVENS,
         offer::GIVENS,
         tree::GIVENS,

@@ -1,4 +1,4 @@
-//! Order lines: metal of a piece, rough weight, ring size, metal cost.
+//! Order lines: metal of a piece, rough weight, metal cost.
 
 use jiff::civil::Date;
 
@@ -10,25 +10,19 @@ use super::hung;
 use super::pass::Pass;
 use super::pattern::PatternFigures;
 use super::price::AlloyPrice;
-use super::rule::{givens, inputs, rules};
+use super::rule::{inputs, rules};
+use super::size::{RingFigures, SideFigures};
 use super::value::Cause;
-use crate::job::{Hung, Job, Line, LineId, Order, OrderId, PatternId, Place, Size};
-use crate::stock::{EntryId, RingScale, SizeError};
+use crate::job::{Hung, Job, Line, LineId, Order, OrderId, PatternId, Place};
+use crate::stock::EntryId;
 
 inputs! {
     /// How many pieces.
     PIECES "line.pieces" Count;
-    /// Inner diameter of the ring size asked for.
-    SIZE_BORE "size.bore" Length;
     /// The line's pattern.
     LINE_PATTERN "line.pattern-volume" Volume;
     /// The line's alloy.
     LINE_ALLOY "line.alloy-density" Density;
-}
-
-givens! {
-    /// What finishing opens a bore by.
-    BORE_OPENS "size.finishing-opens" Length = 0.0; CommonPractice "nothing until the studio's record says more; one measured ring opened by 0.19 mm"
 }
 
 rules! {
@@ -50,14 +44,6 @@ rules! {
     LINE_COST "line.metal-cost" (weight: Mass, per_gram: PricePerGram) -> Money
         = Decimal "round2(weight*per_gram)" { round2(weight.checked_mul(per_gram)?) };
         Computed "grams times the price of a gram, rounded half up to the cent"
-    /// Inner circumference of the size.
-    CIRCUMFERENCE "size.circumference" (bore: Length) -> Length
-        = Formula "pi*bore" { std::f64::consts::PI * bore };
-        Published "ISO 8653: the ring size is the inner circumference in mm"
-    /// Bore of the pattern that gives the size when cast and finished.
-    PATTERN_BORE "size.pattern-bore" (bore: Length, opens: Length, pattern_shrink: Ratio, metal_shrink: Ratio) -> Length
-        = Formula "(bore - opens)/((1 - pattern_shrink)*(1 - metal_shrink))" { (bore - opens) / ((1.0 - pattern_shrink) * (1.0 - metal_shrink)) };
-        Computed "finished bore = drawn bore × (1 − shrinkage of the pattern) × (1 − shrinkage of the metal) + what finishing opens"
 }
 
 /// Rounds half up (away from zero) to two decimals.
@@ -82,14 +68,14 @@ pub struct LineFigures {
     pub per_gram: Id,
     /// Cost of its metal.
     pub cost: Id,
-    /// Inner diameter of its ring size, where it has one.
-    pub bore: Option<Id>,
-    /// Bore of the pattern for it.
-    pub pattern_bore: Option<Id>,
+    /// Its ring size, where it has one.
+    pub ring: Option<RingFigures>,
+    /// The outer sizes asked for, along x, y and z.
+    pub sides: [Option<SideFigures>; 3],
     /// Rough weight of one piece by pattern, where pieces of the line have patterns of their own; empty where none has.
     pub rough_by_pattern: Vec<(Option<PatternId>, Id)>,
-    /// Inner diameters of the ring sizes that single pieces have of their own, sorted by number.
-    pub own_bores: Vec<(u32, Id)>,
+    /// The ring sizes that single pieces have of their own, sorted by number.
+    pub own_rings: Vec<(u32, RingFigures)>,
 }
 
 impl LineFigures {
@@ -102,10 +88,16 @@ impl LineFigures {
         self.rough_by_pattern.iter().find(|(of, _)| *of == pattern).map(|(_, rough)| *rough)
     }
 
+    /// Inner diameter of the line's ring size.
+    #[must_use]
+    pub fn bore(&self) -> Option<Id> {
+        self.ring.map(|ring| ring.bore)
+    }
+
     /// Inner diameter of the ring size that one piece has of its own.
     #[must_use]
     pub fn own_bore(&self, number: u32) -> Option<Id> {
-        self.own_bores.binary_search_by_key(&number, |(of, _)| *of).ok().map(|found| self.own_bores[found].1)
+        self.own_rings.binary_search_by_key(&number, |(of, _)| *of).ok().map(|found| self.own_rings[found].1.bore)
     }
 }
 
@@ -163,21 +155,9 @@ impl<'a> Pass<'a> {
         };
         let per_gram = self.per_gram(line.alloy.as_ref(), prices, place);
         let cost = self.book.derive(&LINE_COST, place, [rough_all, per_gram]);
-        let own_bores = self.own_bores(line);
-        let (bore, pattern_bore) = self.ring(line, pattern, alloy);
-        LineFigures {
-            order: order.id,
-            line: line.id,
-            metal,
-            rough,
-            rough_all,
-            per_gram,
-            cost,
-            bore,
-            pattern_bore,
-            rough_by_pattern,
-            own_bores,
-        }
+        let (ring, own_rings) = self.rings(line, patterns, alloy);
+        let sides = self.sides(line, pattern, alloy);
+        LineFigures { order: order.id, line: line.id, metal, rough, rough_all, per_gram, cost, ring, sides, rough_by_pattern, own_rings }
     }
 
     /// Rough weight of a line some of whose pieces have a pattern of their own, one sum a pattern; and that of one piece by pattern.
@@ -203,42 +183,6 @@ impl<'a> Pass<'a> {
         match alloy.and_then(|alloy| prices.iter().find(|price| price.alloy == *alloy)) {
             Some(price) => price.per_gram,
             None => self.book.absent(&super::price::ALLOY_PRICE, place, Cause::NotSaid),
-        }
-    }
-
-    fn ring(&mut self, line: &'a Line, pattern: Option<&PatternFigures>, alloy: Option<AlloyTerms<'a>>) -> (Option<Id>, Option<Id>) {
-        let place = Place::Line(line.id);
-        let Some(bore) = line.size.as_ref().and_then(|size| self.ring_size(size, place)) else { return (None, None) };
-        self.book.derive(&CIRCUMFERENCE, place, [bore]);
-        let (Some(pattern), Some(alloy)) = (pattern, alloy) else { return (Some(bore), None) };
-        let opens = self.book.assumed(&BORE_OPENS, place);
-        let pattern_bore = self.book.derive(&PATTERN_BORE, place, [bore, opens, pattern.shrink, alloy.shrink]);
-        (Some(bore), Some(pattern_bore))
-    }
-
-    fn own_bores(&mut self, line: &'a Line) -> Vec<(u32, Id)> {
-        let own = line.exceptions.iter().filter_map(|(number, exception)| Some((*number, exception.size.as_ref()?)));
-        own.filter_map(|(number, size)| Some((number, self.ring_size(size, Place::Line(line.id))?))).collect()
-    }
-
-    /// The inner diameter of a ring size; one that its scale does not have is a finding.
-    fn ring_size(&mut self, size: &'a Size, place: Place) -> Option<Id> {
-        let Size::Ring { scale, size } = size else { return None };
-        let scale = self.entry::<RingScale>(Some(scale), place)?;
-        match scale.inner_diameter_mm(size) {
-            Ok(bore_mm) => {
-                let origin = &scale.origin;
-                Some(self.book.shelf_number(&SIZE_BORE, &scale.id, bore_mm, origin.source(), origin.trust()))
-            }
-            Err(error) => {
-                let range = match error {
-                    SizeError::NotASize { example, .. } => example,
-                    SizeError::OffScale { lowest, highest } => format!("{lowest} – {highest}"),
-                    SizeError::Between { below, above } => format!("{below}, {above}"),
-                };
-                self.find(&finding::SIZE_OFF_SCALE, place, vec![Arg::Text(size.clone()), Arg::Text(scale.name.clone()), Arg::Text(range)]);
-                None
-            }
         }
     }
 }

@@ -2,11 +2,14 @@
 
 use super::book::Id;
 use super::finding::{self, Arg};
+use super::mould::MouldFigures;
 use super::pass::Pass;
 use super::rule::{givens, inputs, rules};
 use super::setting::{FileProblem, PatternMeasure, PatternRun};
+use super::size::PrinterLines;
 use super::value::Cause;
 use crate::job::{FileUnit, Pattern, PatternFile, PatternId, Place, Weighing};
+use crate::quantity::Finite;
 use crate::stock::{PatternMaterial, Section};
 
 inputs! {
@@ -79,6 +82,10 @@ rules! {
     MODULUS "pattern.modulus" (volume: Volume, area: Area) -> Length
         = Formula "1000*volume/area" { 1000.0 * volume / area };
         FromMemory "N. Chvorinov 1940, freezing time goes with (V/A)² (from memory)"
+    /// Density that the scale and the file come to together.
+    IMPLIED_DENSITY "pattern.implied-density" (weighed: Mass, volume: Volume) -> Density
+        = Formula "weighed/volume" { weighed / volume };
+        Computed "mass over the volume of the file's own material; a sealed void is no material and does not show"
     /// How far the scale and the file disagree.
     WEIGHT_DIFFERENCE "pattern.weight-difference" (weighed: Mass, computed: Mass) -> Ratio
         = Formula "abs(weighed - computed)/computed" { (weighed - computed).abs() / computed };
@@ -108,20 +115,32 @@ pub struct PatternFigures {
     pub hang_known: bool,
     /// Density of its material.
     pub density: Id,
-    /// Linear shrinkage of its material.
+    /// Density that its weight and its file come to together, where there are both.
+    pub implied_density: Option<Id>,
+    /// Linear shrinkage from what it is made from: its material's, or that of the mould's rubber and wax.
     pub shrink: Id,
+    /// The mould it is shot from, where the studio has it.
+    pub mould: Option<MouldFigures>,
+    /// Inner diameter of the ring in its file, as it is drawn.
+    pub file_bore_mm: Option<Finite>,
+    /// Outer size along the axes of its file, as it is drawn.
+    pub file_sides_mm: Option<[f64; 3]>,
+    /// The lines of the printer it, or the master of its mould, is made on.
+    pub printer: PrinterLines,
     /// Its section, where it was said or its thinnest wall says it.
     pub section: Option<Section>,
 }
 
 impl<'a> Pass<'a> {
     pub(super) fn patterns(&mut self) -> Vec<PatternFigures> {
-        let mut patterns: Vec<PatternFigures> = self.job.patterns.iter().map(|pattern| self.pattern(pattern)).collect();
+        let wanted = self.pieces_wanted();
+        let of = |pattern: &Pattern| wanted.get(&pattern.id).copied().unwrap_or(0);
+        let mut patterns: Vec<PatternFigures> = self.job.patterns.iter().map(|pattern| self.pattern(pattern, of(pattern))).collect();
         patterns.sort_by_key(|pattern| pattern.id);
         patterns
     }
 
-    fn pattern(&mut self, pattern: &'a Pattern) -> PatternFigures {
+    fn pattern(&mut self, pattern: &'a Pattern, wanted: u32) -> PatternFigures {
         let place = Place::Pattern(pattern.id);
         let material = self.entry::<PatternMaterial>(pattern.material.as_ref(), place);
         let (density, shrink) = match material {
@@ -147,9 +166,15 @@ impl<'a> Pass<'a> {
         let charge_volume = told.or(from_scale).unwrap_or_else(|| neither(self));
         let quote_volume = from_file.filter(|id| self.book.number(*id).is_some()).unwrap_or(charge_volume);
         let weight = weighed.unwrap_or_else(|| self.book.derive(&WEIGHT_FROM_VOLUME, place, [charge_volume, density]));
-        if let (Some(weighed), Some(from_file)) = (weighed, from_file) {
-            self.weight_against_file(pattern, weighed, from_file, density);
-        }
+        let material_volume = file.as_ref().and_then(|file| file.material);
+        let implied_density = weighed.zip(material_volume).map(|(weighed, volume)| {
+            self.weight_against_file(pattern, weighed, volume, density);
+            self.book.derive(&IMPLIED_DENSITY, place, [weighed, volume])
+        });
+        let mould = self.mould_of(pattern);
+        let shrink = mould.map_or(shrink, |mould| self.shrink_from(mould, place, shrink));
+        let mould = mould.map(|mould| self.mould(pattern, mould, wanted, weight));
+        let file_sides = file.as_ref().and_then(|file| file.sides_mm);
         let typed = pattern
             .extents_mm
             .map(|sides| [sides.along, sides.across, sides.deep].map(|side| self.book.entered(&LENGTH, place, side.get())));
@@ -164,9 +189,20 @@ impl<'a> Pass<'a> {
             extents: typed.or(file.and_then(|file| file.extents)),
             hang_known: typed.is_some(),
             density,
+            implied_density,
             shrink,
+            mould,
+            file_bore_mm: named.and_then(|file| file.bore_mm),
+            file_sides_mm: file_sides,
+            printer: self.printer_lines(pattern),
             section: pattern.section.or_else(|| pattern.thinnest_mm.map(|wall| section_of(wall.get()))),
         }
+    }
+
+    /// The lines of the printer a pattern is made on. No calibration is on record yet: it prints true.
+    #[allow(clippy::unused_self, reason = "what was accepted stands in the studio")]
+    fn printer_lines(&self, _pattern: &Pattern) -> PrinterLines {
+        [None; 3]
     }
 
     /// The net weight of a weighing; a gross weight whose tare nobody knows is a finding and no weight.
@@ -220,7 +256,15 @@ impl<'a> Pass<'a> {
     }
 
     fn no_measures(&mut self, place: Place, cause: Cause) -> FileFigures {
-        FileFigures { volume: self.book.absent(&FILE_VOLUME, place, cause), area: None, modulus: None, extents: None, walls: None }
+        FileFigures {
+            volume: self.book.absent(&FILE_VOLUME, place, cause),
+            material: None,
+            area: None,
+            modulus: None,
+            extents: None,
+            sides_mm: None,
+            walls: None,
+        }
     }
 
     /// What metal fills by one measure, at the size it is printed; for words, not for sums.
@@ -244,6 +288,15 @@ impl<'a> Pass<'a> {
             }
             None => self.book.absent(&FILE_VOLUME, place, Cause::NoSuchNumber),
         };
+        let material = match measure.volume {
+            // The usual file, whose material is what metal fills.
+            Some(material) if filled(pattern, measure) == Some(material) => Some(volume),
+            Some(material) => {
+                let file_volume = self.book.measured(&FILE_VOLUME, place, material / 1000.0);
+                Some(self.book.derive(&VOLUME_OF_FILE, place, [file_volume, unit, scale]))
+            }
+            None => None,
+        };
         let file_area = self.book.measured(&FILE_AREA, place, measure.area);
         let area = self.book.derive(&AREA_OF_FILE, place, [file_area, unit, scale]);
         let modulus = self.book.derive(&MODULUS, place, [volume, area]);
@@ -264,7 +317,8 @@ impl<'a> Pass<'a> {
             self.thin_walls(pattern, thinnest);
         }
         self.file_problems(pattern, file, measure);
-        FileFigures { volume, area: Some(area), modulus: Some(modulus), extents: Some(extents), walls }
+        let sides_mm = Some(measure.size.map(|side| side * file.unit.in_mm()));
+        FileFigures { volume, material, area: Some(area), modulus: Some(modulus), extents: Some(extents), sides_mm, walls }
     }
 
     /// A wall under what the studio casts without fear.
@@ -350,10 +404,14 @@ fn mm_of(file: &PatternFile) -> f64 {
 
 struct FileFigures {
     volume: Id,
+    /// What a print of it is made of: a sealed void is left out.
+    material: Option<Id>,
     area: Option<Id>,
     modulus: Option<Id>,
     extents: Option<[Id; 3]>,
     walls: Option<[Id; 3]>,
+    /// Along the file's axes, as it is drawn.
+    sides_mm: Option<[f64; 3]>,
 }
 
 /// The longest side of anything this trade casts, as the reading of files has it.

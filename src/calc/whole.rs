@@ -146,6 +146,8 @@ fn page_of(key: &str) -> &'static str {
         Some("site") => "page-site",
         Some("pattern") => "page-pattern",
         Some("size") => "page-size",
+        Some("mould") => "page-mould",
+        Some("weighing") => "page-weighing",
         Some("price") => "page-price",
         Some("quote") => "page-quote",
         Some("tree") => "page-tree",

@@ -58,6 +58,8 @@ document! {
         metal_c: Option<Finite>,
         /// The mould's temperature when poured, in °C.
         mould_c: Option<Finite>,
+        /// An experiment: a powder, a programme, an alloy or a resin that is tried for the first time.
+        trial: bool,
         /// Remarks.
         notes: String,
     }

@@ -20,7 +20,7 @@ mod tree;
 
 pub use flask::{Burnout, Consent, Draw, Drive, Flask, Melt, Programme, Segment};
 pub use id::{BurnoutId, FlaskId, JobId, LineId, LotId, MeltId, OrderId, PatternId, PieceId, QuoteId, RecordId, TreeId};
-pub use order::{From, Line, Order, PieceException, Size, Weighing};
+pub use order::{Finished, From, Line, Order, PieceException, Size, Weighing};
 pub use pattern::{Extents, FileUnit, KeptMeasures, Making, NoGo, NoGoKind, Pattern, PatternFile, SpruePoint};
 pub use place::{NoPlace, Place};
 pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
@@ -28,6 +28,7 @@ pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, Metal
 pub use stage::stages;
 pub use studio::{
     Equipment, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake, Studio, Terms,
+    WaterWeighing,
 };
 pub use tree::{ButtonWish, Envelope, Hung, MainSprue, SprueRun, Tree, WeighedPart};
 

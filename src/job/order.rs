@@ -41,6 +41,18 @@ document! {
         alloy: Option<EntryId>,
         /// The ring size or a free size.
         size: Option<Size>,
+        /// How wide the band is, in mm: a wide one is made larger, so that it goes over the knuckle.
+        band_mm: Option<Finite>,
+        /// The inside is rounded: such a ring wears larger than its size.
+        comfort_fit: bool,
+        /// By how much in diameter it wears larger, in mm; the middle of what is told where not said.
+        comfort_mm: Option<Finite>,
+        /// Finished outer size, for pieces that are no rings, along the axes of the pattern's file.
+        finished: Finished,
+        /// What finishing opens a bore by, in diameter, in mm.
+        finishing_opens_mm: Option<Finite>,
+        /// What finishing takes off an outer size, both sides together, in mm.
+        finishing_takes_mm: Option<Finite>,
         /// The pattern every piece of the line is cast from.
         pattern: Option<PatternId>,
         /// A date of its own, where it differs from the order's.
@@ -57,6 +69,26 @@ document! {
         exceptions: BTreeMap<u32, PieceException>,
         /// Remarks.
         notes: String,
+    }
+}
+
+document! {
+    /// An outer size that a finished piece is to have, along the axes of its pattern's file; `None` where nobody asks for it.
+    pub struct Finished {
+        /// Along x, in mm.
+        x_mm: Option<Finite>,
+        /// Along y, in mm.
+        y_mm: Option<Finite>,
+        /// Along z, in mm.
+        z_mm: Option<Finite>,
+    }
+}
+
+impl Finished {
+    /// The three in the order of the axes.
+    #[must_use]
+    pub fn sides(&self) -> [Option<Finite>; 3] {
+        [self.x_mm, self.y_mm, self.z_mm]
     }
 }
 

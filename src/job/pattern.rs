@@ -63,6 +63,8 @@ document! {
         unit: FileUnit,
         /// Scale of the print against the file; 1 where not said.
         scale: Option<Finite>,
+        /// Inner diameter of the ring as it is drawn in the file, in mm.
+        bore_mm: Option<Finite>,
         /// Places where no sprue may stand.
         no_go: Vec<NoGo>,
         /// Where the feed sprue is to stand.

@@ -42,6 +42,8 @@ document! {
         prices: Vec<Price>,
         /// Register of rubber moulds.
         moulds: Vec<Mould>,
+        /// Samples of pattern materials weighed in water.
+        water_weighings: Vec<WaterWeighing>,
         /// Register of powder and resin lots.
         materials: Vec<MaterialLot>,
         /// Register of everything that wears and is checked: bases, crucibles, kilns, scales, gaskets, pumps.
@@ -238,6 +240,8 @@ document! {
         drawer: String,
         /// What it shoots.
         design: String,
+        /// The master it was cut from, and where that is kept.
+        master: String,
         /// Shrink of the rubber as a share.
         rubber_shrink: Option<Finite>,
         /// Wax, by shelf id.
@@ -250,6 +254,26 @@ document! {
         shot: Option<Grams>,
         /// Share of shots that are thrown back.
         reject_share: Option<Finite>,
+        /// Remarks.
+        notes: String,
+    }
+}
+
+document! {
+    /// A sample of a pattern material weighed dry and, held down by a sinker, under water.
+    pub struct WaterWeighing {
+        /// The material, by shelf id.
+        material: Option<EntryId>,
+        /// When.
+        on: Option<Date>,
+        /// The sample alone, dry.
+        dry: Option<Grams>,
+        /// The sinker alone, hung in water; nought where the sample sinks by itself.
+        sinker_in_water: Option<Grams>,
+        /// Sample and sinker together, hung in water.
+        both_in_water: Option<Grams>,
+        /// Temperature of the water in °C.
+        water_c: Option<Finite>,
         /// Remarks.
         notes: String,
     }

@@ -75,7 +75,7 @@ pub(super) fn piece_rows<'a>(desk: &Desk<'a>) -> Vec<PieceRow<'a>> {
                 exception,
                 size: own_size.or(line.size.as_ref()),
                 pattern: pattern.and_then(|id| job.patterns.iter().find(|pattern| pattern.id == id)),
-                bore: figures.and_then(|figures| if own_size.is_some() { figures.own_bore(number) } else { figures.bore }),
+                bore: figures.and_then(|figures| if own_size.is_some() { figures.own_bore(number) } else { figures.bore() }),
                 rough: figures.filter(|_| wanted).and_then(|figures| figures.rough_of(pattern)),
                 due: line.due.or(order.due),
                 hangs: if wanted { plan.hangs(id) } else { Hangs::default() },

@@ -57,7 +57,7 @@ fn hung_table(desk: &Desk<'_>, tree: &Tree) -> Table {
 
 /// The bore of the ring size asked for.
 pub(super) fn bore(desk: &Desk<'_>, figures: &LineFigures) -> String {
-    figures.bore.map_or_else(String::new, |bore| desk.figure(bore))
+    figures.bore().map_or_else(String::new, |bore| desk.figure(bore))
 }
 
 /// How many pieces of a line hang there; cancelled ones never do.

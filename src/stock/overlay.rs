@@ -35,6 +35,19 @@ impl OverlayItem {
     }
 }
 
+/// Puts an entry of the studio's own in the place of `stands`, which is on the shelf under the same id: it goes where the studio has one
+/// already, and else replaces what stands there.
+pub fn put_own(items: &mut Vec<OverlayItem>, stands: &Entry, own: Entry) {
+    let already = items.iter_mut().rev().find_map(|item| match item {
+        OverlayItem::Add(entry) | OverlayItem::Replace { entry, .. } if entry.id() == own.id() => Some(entry),
+        _ => None,
+    });
+    match already {
+        Some(entry) => *entry = own,
+        None => items.push(OverlayItem::Replace { base_hash: stands.hash(), entry: own }),
+    }
+}
+
 /// A studio's changes to the shelf, applied in order.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Overlay(pub Vec<OverlayItem>);

@@ -148,6 +148,16 @@ impl RingScale {
         (0_u32..).map(|count| self.lowest + f64::from(count) * self.step).take_while(|&size| size <= self.highest + 1e-9)
     }
 
+    /// By how much the inner diameter grows a whole size, mm.
+    #[must_use]
+    pub fn diameter_a_size_mm(&self) -> f64 {
+        match self.rule {
+            RingRule::Circumference => 1.0 / std::f64::consts::PI,
+            RingRule::Diameter { step_mm, .. } => step_mm,
+            RingRule::Letters { step_mm, .. } => step_mm / std::f64::consts::PI,
+        }
+    }
+
     /// A size as the scale writes it: `54.5`, `6.25`, `M 1/2`, `Z+2`.
     #[must_use]
     pub fn label(&self, size: f64) -> String {

@@ -1,7 +1,7 @@
 //! What cannot be in a job: each fault with its place and field, and everything else still computed.
 
 use pourbook::job::check::{Wrong, faults, mend};
-use pourbook::job::{BurnoutId, FlaskId, Hung, Line, LineId, MeltId, OrderId, PatternId, Place, TreeId, Weighing};
+use pourbook::job::{BurnoutId, FlaskId, Hung, Line, LineId, MeltId, OrderId, PatternFile, PatternId, Place, TreeId, Weighing};
 
 use super::world::{World, draw, extents, grams, line, said};
 
@@ -46,6 +46,14 @@ const ROWS: &[Row] = &[
     row(FLASK, "melt", |w| w.flask().melt = Some(MeltId(9))),
     row(LINE, "pattern", |w| w.line().pattern = Some(PatternId(9))),
     row(LINE, "mark_permille", |w| w.line().mark_permille = said(9250.0)),
+    row(LINE, "band_mm", |w| w.line().band_mm = said(0.0)),
+    row(LINE, "comfort_mm", |w| w.line().comfort_mm = said(-0.3)),
+    row(LINE, "finishing_opens_mm", |w| w.line().finishing_opens_mm = said(19.0)),
+    row(LINE, "finishing_takes_mm", |w| w.line().finishing_takes_mm = said(-0.1)),
+    row(LINE, "finished.x_mm", |w| w.line().finished.x_mm = said(0.0)),
+    row(LINE, "finished.y_mm", |w| w.line().finished.y_mm = said(-4.0)),
+    row(LINE, "finished.z_mm", |w| w.line().finished.z_mm = said(1e6)),
+    row(PATTERN, "file.bore_mm", |w| w.pattern().file = Some(PatternFile { bore_mm: said(0.1), ..PatternFile::default() })),
     row(LINE, "quantity", |w| w.line().quantity = 0),
     row(LINE, "quantity", |w| w.line().quantity = u32::MAX),
     row(LINE, "exceptions", |w| {

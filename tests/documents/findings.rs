@@ -6,12 +6,12 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PatternMeasure, PatternRun};
 use pourbook::job::{
-    Accepted, BurnoutId, Consent, Drive, FileUnit, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId, Programme, Size,
-    Tree, TreeId, Weighing, carry,
+    Accepted, BurnoutId, Consent, Drive, FileUnit, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId, PieceException,
+    Programme, Size, Tree, TreeId, WaterWeighing, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
-use super::world::{World, draw, entry, extents, flask, grams, hung, line, lot, measure, number, said, segment, some};
+use super::world::{World, draw, entry, extents, flask, grams, hung, in_water, line, lot, measure, mould, number, said, segment, some};
 
 type Change = fn(&mut World);
 
@@ -59,6 +59,12 @@ fn volume(world: &mut World, mm3: f64) {
 fn walls(world: &mut World, thinnest: f64) {
     file(world, Vec::new());
     world.measured(1, PatternMeasure { walls: Some([thinnest, 1.0, 2.0]), ..measure(842.0, 900.0, [22.0, 22.0, 4.0]) });
+}
+
+/// The first pattern's file is hollow, with no way in.
+fn hollow(world: &mut World, fills_mm3: f64, material_mm3: f64) {
+    let problems = vec![FileProblem::SealedVoid(fills_mm3 - material_mm3)];
+    world.measured(1, PatternMeasure { volume: Some(material_mm3), problems, ..measure(fills_mm3, 900.0, [22.0, 22.0, 4.0]) });
 }
 
 fn size(world: &mut World, size: &str) {
@@ -175,6 +181,23 @@ fn file_at(world: &mut World, path: &str) {
 
 fn answered(world: &mut World, finding: &str) {
     world.job.accepted = vec![Accepted { finding: finding.to_owned(), ..Accepted::default() }];
+}
+
+/// The pattern is shot from a mould whose shot weighs this.
+fn shot(world: &mut World, weight: &str) {
+    world.studio.moulds = vec![mould("M-1", weight)];
+    world.pattern().mould = " M-1".to_owned();
+}
+
+/// Samples on a balance of 0.01 g.
+fn in_water_each(world: &mut World, rows: Vec<WaterWeighing>) {
+    world.studio.balance_step = Some(grams("0.01"));
+    world.studio.water_weighings = rows;
+}
+
+/// A piece whose own pattern cannot be made again.
+fn found_object(world: &mut World) {
+    world.line().exceptions.insert(2, PieceException { irreplaceable: true, ..PieceException::default() });
 }
 
 const ROWS: &[Row] = &[
@@ -384,6 +407,15 @@ const ROWS: &[Row] = &[
         |w| file(w, vec![FileProblem::Overlapping { union: None, plain_sum: 340.0 }]),
     ),
     row("shells-overlap", |w| file(w, vec![FileProblem::Overlapping { union: None, plain_sum: 340.0 }]), |w| file(w, Vec::new())),
+    // A hollow print that weighs just what its hollow file says.
+    row(
+        "sealed-void",
+        |w| {
+            file(w, Vec::new());
+            hollow(w, 1042.0, 842.0);
+        },
+        |w| file(w, Vec::new()),
+    ),
     row(
         "file-unit",
         |w| {
@@ -479,6 +511,56 @@ const ROWS: &[Row] = &[
         },
         |w| w.pattern().irreplaceable = true,
     ),
+    // Alone in its flask or not: nobody knows how an experiment ends.
+    row(
+        "irreplaceable-beside-trial",
+        |w| {
+            w.pattern().irreplaceable = true;
+            w.flask().trial = true;
+        },
+        |w| w.flask().trial = true,
+    ),
+    row(
+        "irreplaceable-beside-trial",
+        |w| {
+            found_object(w);
+            w.flask().trial = true;
+        },
+        found_object,
+    ),
+    row(
+        "irreplaceable-beside-trial",
+        |w| {
+            found_object(w);
+            w.flask().trial = true;
+        },
+        // It is no longer wanted, and hangs nowhere.
+        |w| {
+            found_object(w);
+            w.flask().trial = true;
+            w.line().exceptions.get_mut(&2).unwrap().cancelled = true;
+        },
+    ),
+    row("mould-unknown", |w| w.pattern().mould = "M-9".to_owned(), |w| shot(w, "0.9")),
+    row("shot-light", |w| shot(w, "0.79"), |w| shot(w, "0.8")),
+    // The balance shows 0.01 g: three readings each half of that off make more than 1 % of 0.9 g and less of 1.1 g.
+    row(
+        "sample-light",
+        |w| in_water_each(w, vec![in_water("wax-injection", "0.9", "19.95")]),
+        |w| in_water_each(w, vec![in_water("wax-injection", "1.1", "19.94")]),
+    ),
+    // Only the last weighing of a material counts.
+    row(
+        "sample-light",
+        |w| in_water_each(w, vec![in_water("wax-injection", "10", "19.49"), in_water("wax-injection", "0.9", "19.95")]),
+        |w| in_water_each(w, vec![in_water("wax-injection", "0.9", "19.95"), in_water("wax-injection", "10", "19.49")]),
+    ),
+    // The shelf says 0.95: 0.9854 is 3.7 % more and 0.9701 is 2.1 % more.
+    row(
+        "density-off-shelf",
+        |w| in_water_each(w, vec![in_water("wax-injection", "10", "19.87")]),
+        |w| in_water_each(w, vec![in_water("wax-injection", "10", "19.71")]),
+    ),
     row("solidus-uncertain", |w| w.line().alloy = some("bronze-silicon"), |w| w.line().alloy = some("bronze-tin")),
     row("own-limit", |w| powder_to(w, 800.0), |w| powder_to(w, 780.0)),
     row("entry-other-kind", |w| w.flask().powder = some("kiln-studio"), |w| w.flask().powder = some("no-such-powder")),
@@ -538,6 +620,45 @@ fn every_kind_is_raised_and_its_neighbour_is_calm() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn the_scale_does_not_show_a_sealed_void() {
+    // 0.8 g of wax at 0.95 g/cm³ is 842 mm³ of wax, whatever is hollow in it.
+    let outcome = World::sound().with(|w| {
+        file(w, Vec::new());
+        hollow(w, 1042.0, 842.0);
+    });
+    let outcome = outcome.recompute();
+    assert!(outcome.findings("weight-against-file").is_empty());
+    let implied = outcome.number(outcome.report.patterns[0].implied_density.unwrap());
+    assert!((implied - 0.8 / 0.842).abs() < 1e-12, "{implied}");
+    assert_eq!(outcome.findings("sealed-void").len(), 1);
+    // Filled with what did not cure, it weighs as if it were solid, and that shows.
+    let filled = World::sound().with(|w| {
+        file(w, Vec::new());
+        hollow(w, 1042.0, 842.0);
+        w.pattern().weighed = Some(Weighing::Net(grams("0.99")));
+    });
+    assert_eq!(filled.recompute().findings("weight-against-file").len(), 1);
+}
+
+#[test]
+fn what_was_carved_or_found_needs_no_file() {
+    // Weight and material are enough for metal, charge and money; area and modulus are of files alone.
+    let outcome = World::sound().with(|w| {
+        w.pattern().irreplaceable = true;
+        w.pattern().material = some("organic-dry");
+        w.line().quantity = 1;
+        w.tree().weighed[0].material = some("organic-dry");
+    });
+    let outcome = outcome.recompute();
+    let pattern = &outcome.report.patterns[0];
+    assert!(pattern.area.is_none() && pattern.modulus.is_none() && pattern.implied_density.is_none());
+    for figure in outcome.book.figures() {
+        assert!(figure.value.cause().is_none(), "{} at {}", figure.origin.key(), figure.place);
+    }
+    assert!(outcome.keys().iter().all(|key| *key == "defaults" || *key == "table-not-meant"), "{:?}", outcome.keys());
 }
 
 #[test]

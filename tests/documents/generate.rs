@@ -143,12 +143,19 @@ fn exception() -> BoxedStrategy<PieceException> {
 
 fn order() -> BoxedStrategy<Order> {
     let exceptions: BoxedStrategy<BTreeMap<u32, PieceException>> = btree_map(small(), exception(), 0..3).boxed();
+    let finished = made!(Finished { x_mm: of(finite()), y_mm: of(finite()), z_mm: of(finite()) });
     let line = made!(Line {
         id: small().prop_map(LineId),
         design: text(),
         quantity: small(),
         alloy: of(entry_id()),
         size: of(size()),
+        band_mm: of(finite()),
+        comfort_fit: any::<bool>(),
+        comfort_mm: of(finite()),
+        finished: finished,
+        finishing_opens_mm: of(finite()),
+        finishing_takes_mm: of(finite()),
         pattern: of(small().prop_map(PatternId)),
         due: of(day()),
         set: text(),
@@ -181,6 +188,7 @@ fn pattern() -> BoxedStrategy<Pattern> {
         hash: of(text()),
         unit: unit,
         scale: of(finite()),
+        bore_mm: of(finite()),
         no_go: few(no_go),
         sprue: of(sprue),
         kept: of(kept)
@@ -258,6 +266,7 @@ fn flask() -> BoxedStrategy<Flask> {
         melt_loss: of(finite()),
         metal_c: of(finite()),
         mould_c: of(finite()),
+        trial: any::<bool>(),
         notes: text(),
     })
 }
@@ -449,12 +458,22 @@ pub fn studio() -> BoxedStrategy<Studio> {
         number: text(),
         drawer: text(),
         design: text(),
+        master: text(),
         rubber_shrink: of(finite()),
         wax: of(entry_id()),
         wax_c: of(finite()),
         pressure_kpa: of(finite()),
         shot: of(grams()),
         reject_share: of(finite()),
+        notes: text(),
+    });
+    let weighed = made!(WaterWeighing {
+        material: of(entry_id()),
+        on: of(day()),
+        dry: of(grams()),
+        sinker_in_water: of(grams()),
+        both_in_water: of(grams()),
+        water_c: of(finite()),
         notes: text(),
     });
     let material = made!(MaterialLot {
@@ -500,6 +519,7 @@ pub fn studio() -> BoxedStrategy<Studio> {
         stocktakes: few(stocktake),
         prices: few(price),
         moulds: few(mould),
+        water_weighings: few(weighed),
         materials: few(material),
         equipment: few(equipment),
         learned: few(learned),

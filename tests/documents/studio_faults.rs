@@ -4,8 +4,8 @@ use jiff::civil::date;
 use pourbook::job::check::{Wrong, mend, mend_studio};
 use pourbook::job::{
     Accepted, Entry, Equipment, Event, Extra, Flask, FlaskId, Hung, InvestedAs, Job, Line, LineId, Lot, LotId, Making, MaterialLot,
-    MetalKind, Order, OrderId, Pattern, PatternId, PieceId, Place, Price, PriceUnit, Quote, QuoteId, QuoteState, Receipt, RecordId,
-    SprueRun, Studio, Tree, TreeId,
+    MetalKind, Mould, Order, OrderId, Pattern, PatternId, PieceId, Place, Price, PriceUnit, Quote, QuoteId, QuoteState, Receipt, RecordId,
+    SprueRun, Studio, Tree, TreeId, WaterWeighing,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 
@@ -55,6 +55,30 @@ fn every_fault_of_a_studio_is_told_and_left_out() {
             "materials.gloss_off_min",
             |s| s.materials.push(MaterialLot { gloss_off_min: number(0.0), ..MaterialLot::default() }),
             |s| s.materials[0].gloss_off_min.is_none(),
+        ),
+        (
+            "moulds.reject_share",
+            |s| s.moulds.push(Mould { reject_share: number(1.0), ..Mould::default() }),
+            |s| s.moulds[0].reject_share.is_none(),
+        ),
+        (
+            "water_weighings.dry",
+            |s| s.water_weighings.push(WaterWeighing { dry: Some(grams("0")), ..WaterWeighing::default() }),
+            |s| s.water_weighings[0].dry.is_none(),
+        ),
+        (
+            "water_weighings.water_c",
+            |s| s.water_weighings.push(WaterWeighing { water_c: number(41.0), ..WaterWeighing::default() }),
+            |s| s.water_weighings[0].water_c.is_none(),
+        ),
+        // No lighter in water than in air: a scale was misread.
+        (
+            "water_weighings.both_in_water",
+            |s| {
+                let [dry, sinker_in_water, both_in_water] = ["10", "20", "30"].map(|text| Some(grams(text)));
+                s.water_weighings.push(WaterWeighing { dry, sinker_in_water, both_in_water, ..WaterWeighing::default() });
+            },
+            |s| s.water_weighings[0].both_in_water.is_none(),
         ),
         (
             "equipment.offset_k",

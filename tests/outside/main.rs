@@ -11,5 +11,6 @@ mod shapes;
 mod sizes;
 mod table;
 mod vapour;
+mod water;
 #[path = "../world/mod.rs"]
 mod world;

@@ -75,6 +75,7 @@ const CLASS: &[&str] = &[
     "Caution pattern/3 file-changed",
     "Caution pattern/3 weight-against-file",
     "Caution pattern/4 gross-without-tare",
+    "Caution pattern/5 shot-light",
     "Caution pattern/6 file-unit",
     "Caution pattern/8 file-open",
     "Caution pattern/10 pattern-unknown",
@@ -94,6 +95,7 @@ const CLASS: &[&str] = &[
     "Caution flask/2 wall-clearance",
     "Caution flask/3 button-over-funnel",
     "Caution flask/3 irreplaceable, signed",
+    "Caution flask/3 irreplaceable-beside-trial",
     "Caution flask/4 metal-outside",
     "Caution flask/4 mould-outside",
     "Caution flask/4 over-planned",
@@ -115,6 +117,7 @@ const CLASS: &[&str] = &[
     "Note job defaults",
     "Note job defaults",
     "Note job defaults",
+    "Note pattern/9 mould-unknown",
     "Note burnout/1 mould-ranges-apart",
 ];
 

@@ -2,7 +2,7 @@
 
 use pourbook::stock::{
     Alloy, Base, Crucible, Entry, EntryHash, EntryId, EntryKind, Fault, Flask, Kiln, Overlay, OverlayItem, OverlayNote, OverlayProblem,
-    PatternMaterial, Powder, RingRule, RingScale, Shelf, Sourced, StageTable, Trust,
+    PatternMaterial, Powder, RingRule, RingScale, Shelf, Sourced, StageTable, Trust, put_own,
 };
 
 use crate::shelf;
@@ -35,6 +35,23 @@ fn no_overlay_changes_nothing() {
     let (laid, notes) = laid(Vec::new());
     assert!(notes.is_empty());
     assert!(laid.entries().eq(shelf().entries()));
+}
+
+#[test]
+fn an_own_entry_goes_where_the_studio_has_one() {
+    let stands = Entry::from(sterling());
+    let mut items = vec![OverlayItem::Hide(id("pewter"))];
+    put_own(&mut items, &stands, measured());
+    assert_eq!(items[1], OverlayItem::Replace { base_hash: shelf().hash_of("silver-925").unwrap(), entry: measured() });
+    assert_eq!(laid(items.clone()).1, []);
+    // Weighed again: the studio still has one, made from the same shipped entry.
+    let Entry::Alloy(mut again) = measured() else { panic!("an alloy") };
+    again.density_g_cm3.value = 10.33;
+    put_own(&mut items, &measured(), again.clone().into());
+    assert_eq!(items.len(), 2);
+    let (laid, notes) = laid(items);
+    assert_eq!(notes, []);
+    assert!((laid.get::<Alloy>("silver-925").unwrap().density_g_cm3.value - 10.33).abs() < 1e-12);
 }
 
 #[test]

@@ -131,6 +131,7 @@ KILN_BANDS = ((300.0, 400.0, 40.0), (600.0, 300.0, 90.0), (1100.0, 200.0, 150.0)
 KILN_HOT_ZONE = 10.0  # K; from memory
 TABLE_ROW = (((149.0, 3.0), (300.0, 2.0), (482.0, 2.0), (732.0, 4.0)), 1.5)  # °C and h, soak h; the studio's own table, flasks to 89×102
 CRUCIBLE_USABLE = 55.0  # cm³; from memory
+ISO_WITHIN = 0.1  # mm; how far charts and sticks differ, from memory
 ISO_54_BORE = 54 / math.pi  # ISO 8653: the size is the inner circumference in mm
 WALL_NEEDED_RESIN = 10.0  # only a finding rests on it; published
 
@@ -302,7 +303,29 @@ for line in lines:
     if "size" in line:
         assert line["size"] == ("Ring", {"scale": "ring-iso", "size": "54"})
         put(place, "size.circumference", math.pi * ISO_54_BORE, "ISO 8653")
-        put(place, "size.pattern-bore", ISO_54_BORE / ((1 - SHRINK_RESIN) * (1 - SHRINK_STERLING)), "larger by what shrinks; finishing opens nothing yet")
+        put(place, "size.within-sizes", ISO_WITHIN / (1 / math.pi), "the charts' spread over a size of 1 mm of circumference")
+        put(place, "size.cast-bore", ISO_54_BORE, "finishing opens nothing yet")
+        put(place, "size.on-pattern", ISO_54_BORE / (1 - SHRINK_STERLING), "larger by what the metal shrinks")
+        on_print = put(place, "size.on-print", ISO_54_BORE / ((1 - SHRINK_RESIN) * (1 - SHRINK_STERLING)), "larger by what shrinks")
+        put(place, "size.typed", on_print, "the printer prints true until it is calibrated")
+        put(place, "size.typed-within", ISO_WITHIN / ((1 - SHRINK_RESIN) * (1 - SHRINK_STERLING)), "the charts' spread goes along")
+
+# ---- The studio's samples weighed in water. ----
+
+for sample in studio["water_weighings"]:
+    dry, sinker, both = (Decimal(sample[key]) for key in ("dry", "sinker_in_water", "both_in_water"))
+    t = float(sample["water_c"])
+    # Tanaka et al. 2001, equation 1: kg/m³ of air-free water at 101.325 kPa.
+    water = 999.974950 * (1 - (t - 3.983035) ** 2 * (t + 301.797) / (522528.9 * (t + 69.34881))) / 1000
+    put("studio", "weighing.water-density", water, "Tanaka et al. 2001")
+    displaced = put("studio", "weighing.displaced", dry + sinker - both, "Archimedes")
+    density = put("studio", "weighing.density", float(dry) * water / float(displaced), "mass over the volume of the water")
+    half = float(STEP) / 2
+    within = density * half * (abs(1 / float(dry) - 1 / float(displaced)) + 2 / float(displaced))
+    put("studio", "weighing.within", within, "half a step in each reading, all to the bad side")
+    put("studio", "weighing.within-share", within / density, "a share")
+    assert sample["material"] == "resin-castable"
+    put("studio", "weighing.off-shelf", abs(density - DENSITY_RESIN) / DENSITY_RESIN, "from the shelf's")
 
 # ---- What each client is offered: the metal, finishing at the price of an hour with the margin, tax once on the whole. ----
 

@@ -16,6 +16,7 @@ mod pictures;
 mod shapes;
 mod take_out;
 mod walk;
+mod weighed;
 
 use std::path::Path;
 use std::sync::Arc;

@@ -7,9 +7,9 @@ use pourbook::calc::{
     Book, Finding, FlaskFigures, Id, LineFigures, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, Value, recompute,
 };
 use pourbook::job::{
-    Burnout, BurnoutId, Draw, Envelope, Extents, Flask, FlaskId, Hand, Hung, Job, JobId, Line, LineId, Lot, LotId, MainSprue, Melt, MeltId,
-    Order, OrderId, Pattern, PatternFile, PatternId, PieceException, Price, PriceUnit, Programme, Receipt, Role, Segment, Size, SprueRun,
-    Studio, Tree, TreeId, WeighedPart, Weighing,
+    Burnout, BurnoutId, Draw, Envelope, Extents, Finished, Flask, FlaskId, Hand, Hung, Job, JobId, Line, LineId, Lot, LotId, MainSprue,
+    Melt, MeltId, Mould, Order, OrderId, Pattern, PatternFile, PatternId, PieceException, Price, PriceUnit, Programme, Receipt, Role,
+    Segment, Size, SprueRun, Studio, Tree, TreeId, WaterWeighing, WeighedPart, Weighing,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 use pourbook::stock::{EntryId, Section};
@@ -153,6 +153,13 @@ impl World {
         });
         // One leaf is cast from the other pattern.
         world.job.orders[0].lines[1].exceptions.insert(3, PieceException { pattern: Some(PatternId(3)), ..PieceException::default() });
+        // A wide band of comfort fit shot from a mould; a leaf of a certain length; a sample of the wax.
+        world.studio.moulds = vec![mould("M-1", "0.9")];
+        world.job.patterns[0].mould = "M-1".to_owned();
+        let band = &mut world.job.orders[0].lines[0];
+        (band.band_mm, band.comfort_fit) = (said(6.0), true);
+        world.job.orders[0].lines[1].finished = Finished { x_mm: said(29.5), ..Finished::default() };
+        world.studio.water_weighings = vec![in_water("wax-injection", "10.00", "19.49")];
         // The first load reads its table the other way, so that both ways are there.
         world.job.burnouts[0].hours_include_ramps = Some(true);
         world
@@ -277,6 +284,32 @@ pub fn computed_tree(id: u32, pieces: Vec<Hung>) -> Tree {
             ..SprueRun::default()
         }],
         ..Tree::default()
+    }
+}
+
+/// A mould in the register, its rubber and its wax both known.
+pub fn mould(number: &str, shot: &str) -> Mould {
+    Mould {
+        number: number.to_owned(),
+        rubber_shrink: said(0.003),
+        wax: some("wax-injection"),
+        wax_c: said(70.0),
+        pressure_kpa: said(60.0),
+        shot: Some(grams(shot)),
+        reject_share: said(0.1),
+        ..Mould::default()
+    }
+}
+
+/// A sample that weighs `dry` and, with a sinker of 20 g, `both` in water of 20 °C.
+pub fn in_water(material: &str, dry: &str, both: &str) -> WaterWeighing {
+    WaterWeighing {
+        material: some(material),
+        dry: Some(grams(dry)),
+        sinker_in_water: Some(grams("20")),
+        both_in_water: Some(grams(both)),
+        water_c: said(20.0),
+        ..WaterWeighing::default()
     }
 }
 

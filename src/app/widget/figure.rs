@@ -6,7 +6,7 @@ use crate::app::cx::Cx;
 use crate::app::theme::{ROW, bold, size};
 use crate::calc::Id;
 use crate::paper::words::{figure_title, moment_of, moment_words, print_figure, with_currency};
-use crate::quantity::{Kind, Printed, print};
+use crate::quantity::{Kind, Printed, Style, print};
 
 /// How a figure stands on the page.
 #[derive(Debug, Clone, Copy)]
@@ -46,11 +46,26 @@ const DESCENT: f32 = 0.236;
 /// Width kept for a unit, so that numbers of a column end at one line.
 const UNIT: f32 = 36.0;
 
+/// Sizes go into a slicer and densities are weighed for their last digit: both stand finer than others, and their shares in per cent.
+fn style_of(cx: &Cx<'_>, key: &str, kind: Kind, powder: bool) -> Style {
+    if powder {
+        return cx.style.for_powder();
+    }
+    let fine = ["size.", "weighing.", "mould."].iter().any(|page| key.starts_with(page)) || key == "pattern.implied-density";
+    match (fine, kind) {
+        (false, _) => *cx.style,
+        (true, Kind::Ratio) => Style { units: cx.style.units.with(kind, "%").unwrap_or(cx.style.units), ..*cx.style },
+        // Weights are as fine as their balance everywhere.
+        (true, _) => cx.style.finer(),
+    }
+}
+
 /// Number and unit of a figure; the words of what is the matter with it where it has no number.
 #[must_use]
 pub fn printed(cx: &Cx<'_>, id: Id, powder: bool) -> (String, String, bool) {
-    let (book, style) = (&cx.computed.book, if powder { cx.style.for_powder() } else { *cx.style });
+    let book = &cx.computed.book;
     let kind = book.kind(id);
+    let style = style_of(cx, book.figure(id).origin.key(), kind, powder);
     let Some(number) = book.number(id) else { return (print_figure(book, id, &cx.words()), String::new(), false) };
     match kind {
         Kind::Moment => {

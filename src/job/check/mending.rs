@@ -10,6 +10,13 @@ use crate::quantity::{Finite, Grams, Money};
 pub(super) mod range {
     pub const GRAMS: (f64, f64) = (0.0001, 500_000.0);
     pub const LENGTH_MM: (f64, f64) = (0.01, 2_000.0);
+    pub const BAND_MM: (f64, f64) = (0.2, 60.0);
+    /// A bore of a finger, or of anything else that is worn.
+    pub const BORE_MM: (f64, f64) = (1.0, 500.0);
+    /// What finishing takes away, or what a comfort fit is larger by; more is a piece of another size.
+    pub const FINISHING_MM: (f64, f64) = (0.0, 5.0);
+    /// Water that something is weighed in: the formula of its density goes no further.
+    pub const WEIGHING_WATER_C: (f64, f64) = (0.0, 40.0);
     pub const ROOM_C: (f64, f64) = (-30.0, 60.0);
     pub const WAX_C: (f64, f64) = (20.0, 250.0);
     /// A kiln or a mould: it may stand in an unheated shed, and no kiln of the trade goes higher.

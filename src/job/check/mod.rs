@@ -69,6 +69,14 @@ pub enum Wrong {
         /// Gross.
         weight: Grams,
     },
+    /// Sample and sinker weigh no less in water than the sample in air and the sinker in water.
+    #[error("together in water ({both} g) they must weigh less than the dry sample and the sinker in water ({apart} g)")]
+    NoLighterInWater {
+        /// Both in water.
+        both: Grams,
+        /// The dry sample and the sinker in water.
+        apart: Grams,
+    },
     /// An order line of nothing, or of absurdly much.
     #[error("a line has from 1 to 100000 pieces, not {0}")]
     Quantity(u32),

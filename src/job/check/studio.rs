@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::mending::{Mending, range};
 use super::{Fault, Wrong};
-use crate::job::{Place, Studio};
+use crate::job::{Place, Studio, WaterWeighing};
 
 /// The studio without what is at fault, and the faults. The document on disk stays as it is.
 #[must_use]
@@ -62,6 +62,17 @@ impl Mending {
         });
     }
 
+    /// What is under water weighs less there than in air: else a scale was misread.
+    fn displaces(&mut self, weighing: &mut WaterWeighing) {
+        if let (Some(dry), Some(sinker), Some(both)) = (weighing.dry, weighing.sinker_in_water, weighing.both_in_water) {
+            let apart = dry.checked_add(sinker);
+            if let Some(apart) = apart.filter(|apart| both >= *apart) {
+                self.fault(Place::Studio, "water_weighings.both_in_water", Wrong::NoLighterInWater { both, apart });
+                weighing.both_in_water = None;
+            }
+        }
+    }
+
     fn registers(&mut self, studio: &mut Studio) {
         let place = Place::Studio;
         for mould in &mut studio.moulds {
@@ -70,6 +81,13 @@ impl Mending {
             self.number(place, "moulds.pressure_kpa", &mut mould.pressure_kpa, range::PRESSURE_KPA);
             self.number(place, "moulds.reject_share", &mut mould.reject_share, range::SHARE);
             self.grams(place, "moulds.shot", &mut mould.shot);
+        }
+        for weighing in &mut studio.water_weighings {
+            self.grams(place, "water_weighings.dry", &mut weighing.dry);
+            self.grams_or_none(place, "water_weighings.sinker_in_water", &mut weighing.sinker_in_water);
+            self.grams_or_none(place, "water_weighings.both_in_water", &mut weighing.both_in_water);
+            self.number(place, "water_weighings.water_c", &mut weighing.water_c, range::WEIGHING_WATER_C);
+            self.displaces(weighing);
         }
         for lot in &mut studio.materials {
             self.number(place, "materials.gloss_off_min", &mut lot.gloss_off_min, (0.5, 120.0));

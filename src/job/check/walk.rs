@@ -95,6 +95,13 @@ impl Mending {
                 });
                 self.number(place, "mark_permille", &mut line.mark_permille, range::PERMILLE);
                 self.number(place, "finishing_min", &mut line.finishing_min, range::MINUTES);
+                self.number(place, "band_mm", &mut line.band_mm, range::BAND_MM);
+                self.number(place, "comfort_mm", &mut line.comfort_mm, range::FINISHING_MM);
+                self.number(place, "finishing_opens_mm", &mut line.finishing_opens_mm, range::FINISHING_MM);
+                self.number(place, "finishing_takes_mm", &mut line.finishing_takes_mm, range::FINISHING_MM);
+                self.number(place, "finished.x_mm", &mut line.finished.x_mm, range::LENGTH_MM);
+                self.number(place, "finished.y_mm", &mut line.finished.y_mm, range::LENGTH_MM);
+                self.number(place, "finished.z_mm", &mut line.finished.z_mm, range::LENGTH_MM);
             }
         }
     }
@@ -119,6 +126,7 @@ impl Mending {
             }
             if let Some(file) = &mut pattern.file {
                 self.number(place, "file.scale", &mut file.scale, range::SCALE);
+                self.number(place, "file.bore_mm", &mut file.bore_mm, range::BORE_MM);
             }
         }
     }

@@ -1,6 +1,6 @@
 //! What is entered of a flask.
 
-use eframe::egui::{Id, Ui};
+use eframe::egui::{Checkbox, Id, Ui};
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
@@ -49,6 +49,10 @@ pub fn what(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
     }
     load(ui, cx, flask, &tokens);
     melt(ui, cx, flask, &tokens);
+    let mut trial = flask.trial;
+    if ui.add(Checkbox::new(&mut trial, cx.label("flasks-trial"))).changed() {
+        change(cx, "edit-flasks-trial", id, move |flask| flask.trial = trial);
+    }
 }
 
 fn tree(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, tokens: &Tokens) {

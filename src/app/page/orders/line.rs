@@ -27,6 +27,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
     size(ui, cx, line);
     pattern(ui, cx, line);
     figures(ui, cx, line);
+    cx.folded(ui, "orders-back", |ui, cx| super::back::show(ui, cx, line));
     cx.folded(ui, "orders-single-pieces", |ui, cx| super::pieces::show(ui, cx, line));
     cx.folded(ui, "orders-line-more", |ui, cx| more(ui, cx, line));
 }
@@ -124,8 +125,7 @@ fn figures(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
         ("orders-per-gram", found.per_gram),
         ("orders-cost", found.cost),
     ];
-    rows.extend(found.bore.map(|id| ("orders-bore", id)));
-    rows.extend(found.pattern_bore.map(|id| ("orders-pattern-bore", id)));
+    rows.extend(found.bore().map(|id| ("orders-bore", id)));
     for (key, figure_id) in rows {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, figure_id, Look::ROW.width(190.0)));
     }

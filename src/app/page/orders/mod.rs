@@ -1,5 +1,6 @@
 //! Orders: who wants what, by when, and what its metal costs.
 
+mod back;
 mod change;
 mod line;
 mod list;

@@ -53,6 +53,15 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
             }
         });
     }
+    let label = cx.label("patterns-file-bore");
+    let field = Number::new(Id::unique(("pattern-file-bore", id.0)), &label, Kind::Length).now(now.bore_mm.map(Finite::get));
+    if let Some(bore) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
+        change(cx, "edit-patterns-file-bore", id, move |pattern| {
+            if let Some(file) = &mut pattern.file {
+                file.bore_mm = bore;
+            }
+        });
+    }
 }
 
 /// What a finding about the file can be answered with at once.

@@ -158,6 +158,13 @@ fn figures(ui: &mut Ui, cx: &mut Cx<'_>, id: PatternId) {
         ("patterns-quote-volume", found.quote_volume),
         ("patterns-density", found.density),
     ];
+    rows.extend(found.implied_density.map(|id| ("patterns-implied-density", id)));
+    if let Some(mould) = found.mould {
+        rows.extend([("patterns-pieces", mould.pieces), ("patterns-shots", mould.shots), ("patterns-shrink", found.shrink)]);
+        rows.extend(mould.wax.map(|id| ("patterns-wax", id)));
+        rows.extend(mould.wax_at.map(|id| ("patterns-wax-at", id)));
+        rows.extend(mould.pressure.map(|id| ("patterns-pressure", id)));
+    }
     rows.extend(found.area.map(|id| ("patterns-area", id)));
     rows.extend(found.modulus.map(|id| ("patterns-modulus", id)));
     if let Some([along, across, deep]) = found.extents {

@@ -4,12 +4,14 @@ mod hands;
 pub mod kept;
 mod lots;
 mod money;
+mod moulds;
 mod prices;
 pub mod sections;
 mod shelf;
 mod shelf_entry;
 mod site;
 mod studio;
+mod weighed;
 mod window;
 
 use eframe::egui::Ui;
@@ -32,7 +34,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     cx.folded(ui, "settings-prices", prices::show);
     cx.folded(ui, "settings-money", money::show);
     cx.folded(ui, "settings-lots", lots::show);
+    cx.folded(ui, "settings-moulds", moulds::show);
     cx.folded(ui, "settings-shelf", shelf::show);
+    cx.folded(ui, "settings-weighed", weighed::show);
     ui.add_space(3.0 * STEP);
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Settings);
 }

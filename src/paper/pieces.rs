@@ -101,8 +101,7 @@ fn remarks<'d>(desk: &'d Desk<'_>, tree: &'d Tree) -> impl Iterator<Item = Strin
 }
 
 fn parts(desk: &Desk<'_>, figures: &TreeFigures) -> Table {
-    let mut table =
-        desk.table(&[("column-material", Side::Left), ("column-weight", Side::Decimal), ("column-volume", Side::Decimal)]);
+    let mut table = desk.table(&[("column-material", Side::Left), ("column-weight", Side::Decimal), ("column-volume", Side::Decimal)]);
     for part in &figures.parts {
         table.row([
             desk.entry(part.material.as_ref()),

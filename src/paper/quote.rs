@@ -86,17 +86,18 @@ fn dates(desk: &Desk<'_>, offer: &Offer) -> Vec<Field> {
 
 /// Pieces with their weights and sums. A line's work stands below it.
 fn lines(desk: &Desk<'_>, offer: &Offer) -> Table {
-    let mut table = desk.table(&[
-        ("column-piece", Side::Left),
-        ("column-pieces", Side::Right),
-        ("column-rough-each", Side::Decimal),
-        ("column-rough-all", Side::Decimal),
-        ("column-per-gram", Side::Decimal),
-        ("column-metal-cost", Side::Decimal),
-        ("column-work", Side::Decimal),
-        ("column-sum", Side::Decimal),
-    ])
-    .across();
+    let mut table = desk
+        .table(&[
+            ("column-piece", Side::Left),
+            ("column-pieces", Side::Right),
+            ("column-rough-each", Side::Decimal),
+            ("column-rough-all", Side::Decimal),
+            ("column-per-gram", Side::Decimal),
+            ("column-metal-cost", Side::Decimal),
+            ("column-work", Side::Decimal),
+            ("column-sum", Side::Decimal),
+        ])
+        .across();
     for line in &offer.lines {
         let grams = |grams: Option<Grams>| grams.map_or_else(|| desk.label("dash"), |grams| weight(desk, grams));
         let bare = |sum: Option<Money>| sum.map_or_else(|| desk.label("dash"), |sum| number(desk, sum));

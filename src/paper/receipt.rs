@@ -28,14 +28,15 @@ pub(super) fn receipt_page(desk: &Desk<'_>, client: &str) -> Page {
 
 /// Every receipt of the client's lots.
 fn came_in(desk: &Desk<'_>, lots: &[(&ClientLot, &Lot)]) -> Table {
-    let mut table = desk.table(&[
-        ("column-on", Side::Left),
-        ("column-lot", Side::Left),
-        ("column-metal", Side::Left),
-        ("column-paper", Side::Left),
-        ("column-weight", Side::Decimal),
-    ])
-    .across();
+    let mut table = desk
+        .table(&[
+            ("column-on", Side::Left),
+            ("column-lot", Side::Left),
+            ("column-metal", Side::Left),
+            ("column-paper", Side::Left),
+            ("column-weight", Side::Decimal),
+        ])
+        .across();
     for (figures, lot) in lots {
         for (receipt, grams) in lot.receipts.iter().zip(&figures.receipts) {
             table.row([
@@ -70,14 +71,15 @@ fn what(desk: &Desk<'_>, lot: &Lot) -> String {
 
 /// By lot: all that came in, its fineness and by what paper, and the fine metal in it.
 fn fine(desk: &Desk<'_>, lots: &[(&ClientLot, &Lot)]) -> Table {
-    let mut table = desk.table(&[
-        ("column-lot", Side::Left),
-        ("column-in-all", Side::Decimal),
-        ("column-fineness", Side::Decimal),
-        ("column-by", Side::Left),
-        ("column-fine", Side::Decimal),
-    ])
-    .across();
+    let mut table = desk
+        .table(&[
+            ("column-lot", Side::Left),
+            ("column-in-all", Side::Decimal),
+            ("column-fineness", Side::Decimal),
+            ("column-by", Side::Left),
+            ("column-fine", Side::Decimal),
+        ])
+        .across();
     for (figures, lot) in lots {
         let assay = one_line(&lot.assay);
         let by = if assay.is_empty() { desk.label("receipt-not-assayed") } else { assay };

@@ -34,20 +34,21 @@ fn fields(desk: &Desk<'_>, order: &Order) -> Vec<Field> {
 }
 
 fn lines(desk: &Desk<'_>, order: &Order) -> Table {
-    let mut table = desk.table(&[
-        ("column-line", Side::Right),
-        ("column-design", Side::Left),
-        ("column-size", Side::Left),
-        ("column-bore", Side::Decimal),
-        ("column-pieces", Side::Right),
-        ("column-alloy", Side::Left),
-        ("column-mark", Side::Left),
-        ("column-rough-each", Side::Decimal),
-        ("column-due", Side::Left),
-        ("column-set", Side::Left),
-        ("column-finish", Side::Left),
-    ])
-    .across();
+    let mut table = desk
+        .table(&[
+            ("column-line", Side::Right),
+            ("column-design", Side::Left),
+            ("column-size", Side::Left),
+            ("column-bore", Side::Decimal),
+            ("column-pieces", Side::Right),
+            ("column-alloy", Side::Left),
+            ("column-mark", Side::Left),
+            ("column-rough-each", Side::Decimal),
+            ("column-due", Side::Left),
+            ("column-set", Side::Left),
+            ("column-finish", Side::Left),
+        ])
+        .across();
     for line in &order.lines {
         let figures = desk.line(line.id).and_then(|Ordered { figures, .. }| figures);
         let due = line.due.filter(|due| Some(*due) != order.due);

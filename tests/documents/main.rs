@@ -10,6 +10,7 @@ mod generate;
 mod hostile;
 mod newer;
 mod overruled;
+mod prints;
 mod studio_faults;
 mod survive;
 #[path = "../world/mod.rs"]

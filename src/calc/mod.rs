@@ -8,6 +8,7 @@ mod book;
 mod burnout;
 mod burnout_findings;
 mod by_id;
+mod calibrate;
 mod clearance;
 mod client_lots;
 pub mod finding;
@@ -22,8 +23,11 @@ mod offer;
 mod order;
 mod pass;
 mod pattern;
+mod plate;
 mod pour;
 mod price;
+mod print;
+mod print_care;
 pub mod rule;
 mod setting;
 pub mod site;
@@ -34,6 +38,7 @@ mod whole;
 
 pub use book::{Book, Figure, Id, Origin, ShelfTerm};
 pub use burnout::{BurnoutFigures, StageFigures};
+pub use calibrate::{AcceptedLine, AxisFigures, CalibrationFigures, GaugeFigures, LEAST_ROWS, accepted, accepted_line};
 pub use clearance::ClearanceFigures;
 pub use client_lots::ClientLot;
 pub use finding::{Arg, Finding, FindingKind, Weight};
@@ -45,8 +50,10 @@ pub use metal::MetalFigures;
 pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
 pub use pattern::{PatternFigures, section_of};
+pub use plate::{Parts, plates};
 pub use pour::PourFigures;
 pub use price::{AlloyPrice, PRICE_DAYS};
+pub use print::{PrintFigures, PrintRowFigures};
 pub use setting::{FileProblem, PatternMeasure, PatternRun, Runs, Setting};
 pub use site::SiteFigures;
 pub use tree::{TreeFigures, TreePart};
@@ -63,6 +70,10 @@ pub struct Report {
     pub site: SiteFigures,
     /// The patterns, sorted by id.
     pub patterns: Vec<PatternFigures>,
+    /// The print runs, in the job's order.
+    pub prints: Vec<PrintFigures>,
+    /// The calibrations of printers, in the studio's order.
+    pub calibrations: Vec<CalibrationFigures>,
     /// The prices of the alloys the job names.
     pub prices: Vec<AlloyPrice>,
     /// The order lines, in the job's order.
@@ -117,6 +128,8 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let mut pass = Pass::new(job, studio, &shelves.job, runs, setting, book);
     let site = pass.site();
     let patterns = pass.patterns();
+    let prints = pass.prints(&patterns);
+    let calibrations = pass.calibrations();
     let prices = pass.prices();
     let lines = pass.lines(&patterns, &prices);
     let trees = pass.trees(&patterns, &by_id);
@@ -134,7 +147,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.unconfirmed_defaults();
     pass.settle();
     let findings = pass.findings;
-    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, offers, client_lots, findings }
+    Report { site, patterns, prints, calibrations, prices, lines, trees, flasks, burnouts, melts, offers, client_lots, findings }
 }
 
 /// Every rule, page by page.
@@ -143,6 +156,8 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
     let pages = [
         site::RULES,
         pattern::RULES,
+        print::RULES,
+        calibrate::RULES,
         order::RULES,
         price::RULES,
         offer::RULES,
@@ -167,6 +182,9 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         alloy::INPUTS,
         site::INPUTS,
         pattern::INPUTS,
+        print::INPUTS,
+        print_care::INPUTS,
+        calibrate::INPUTS,
         order::INPUTS,
         price::INPUTS,
         offer::INPUTS,
@@ -189,6 +207,7 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
     let pages = [
         site::GIVENS,
         pattern::GIVENS,
+        print::GIVENS,
         order::GIVENS,
         price::GIVENS,
         offer::GIVENS,

@@ -91,6 +91,8 @@ pub struct PatternFigures {
     pub modulus: Option<Id>,
     /// Along, across and deep, where they are known.
     pub extents: Option<[Id; 3]>,
+    /// Outer size along the file's own axes, where a file says it.
+    pub axes: Option<[Id; 3]>,
     /// Somebody said how it hangs; otherwise the longest side is taken along the sprue.
     pub hang_known: bool,
     /// Density of its material.
@@ -147,6 +149,7 @@ impl<'a> Pass<'a> {
             quote_volume,
             area: file.as_ref().and_then(|file| file.area),
             modulus: file.as_ref().and_then(|file| file.modulus),
+            axes: file.as_ref().and_then(|file| file.axes),
             extents: typed.or(file.and_then(|file| file.extents)),
             hang_known: typed.is_some(),
             density,
@@ -192,7 +195,7 @@ impl<'a> Pass<'a> {
                 Cause::NoFile
             }
         };
-        FileFigures { volume: self.book.absent(&FILE_VOLUME, place, cause), area: None, modulus: None, extents: None }
+        FileFigures { volume: self.book.absent(&FILE_VOLUME, place, cause), area: None, modulus: None, extents: None, axes: None }
     }
 
     fn measured_file(&mut self, pattern: &'a Pattern, file: &'a PatternFile, measure: &'a PatternMeasure) -> FileFigures {
@@ -215,14 +218,15 @@ impl<'a> Pass<'a> {
         let area = self.book.derive(&AREA_OF_FILE, place, [file_area, unit, scale]);
         let modulus = self.book.derive(&MODULUS, place, [volume, area]);
         // Nobody said how it hangs: the longest side along the sprue asks for the most room.
-        let mut size = measure.size;
-        size.sort_by(|a, b| b.total_cmp(a));
-        let extents = size.map(|side| {
+        let axes = measure.size.map(|side| {
             let side = self.book.measured(&FILE_LENGTH, place, side);
             self.book.derive(&LENGTH_OF_FILE, place, [side, unit, scale])
         });
+        let mut sides: [(f64, Id); 3] = std::array::from_fn(|at| (measure.size[at], axes[at]));
+        sides.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let extents = sides.map(|(_, side)| side);
         self.file_problems(pattern, file, measure);
-        FileFigures { volume, area: Some(area), modulus: Some(modulus), extents: Some(extents) }
+        FileFigures { volume, area: Some(area), modulus: Some(modulus), extents: Some(extents), axes: Some(axes) }
     }
 
     fn file_problems(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) {
@@ -272,6 +276,7 @@ struct FileFigures {
     area: Option<Id>,
     modulus: Option<Id>,
     extents: Option<[Id; 3]>,
+    axes: Option<[Id; 3]>,
 }
 
 /// The longest side of anything this trade casts, as the reading of files has it.

@@ -10,7 +10,6 @@ use pourbook::job::{
 use super::world::{money, said, some};
 
 const RUN: &str = r#"(format: 1, readable_since: 1,
-  job_id: "00000000000000000000000000000000",
   patterns: [
     (
       id: 4,
@@ -42,7 +41,6 @@ const RUN: &str = r#"(format: 1, readable_since: 1,
 "#;
 
 const PRINTER: &str = r#"(format: 1, readable_since: 1,
-  studio_id: "00000000000000000000000000000000",
   printers: [
     (
       name: "by the window",

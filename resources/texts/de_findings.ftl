@@ -138,3 +138,15 @@ finding-sample-light = Die Probe von { $material } ist zu leicht: { $density } �
 finding-density-off-shelf = { $material } kam im Wasser auf { $weighed }, und im Regal steht { $shelf }. Jedes Metallgewicht folgt daraus. Die gewogene Dichte nehmen oder noch einmal wiegen.
 finding-own-limit = Die Werkstatt hat ihre eigene Grenze für { $entry } über die mitgelieferte gehoben. Befunde hier gehen nach der der Werkstatt.
 finding-accepted = { $hands } steht dafür ein, { $on }. { $reason }
+
+# Drucke und Kalibrierungen von Druckern.
+finding-printer-unknown = In der Datei der Werkstatt gibt es keinen Drucker { $printer }. Schichten, Zeit und Platten sind nicht bekannt. Ihn zu den Druckern nehmen oder den Namen berichtigen.
+finding-print-no-setting = { $printer } hat keine Einstellung für { $material }. Schichten und Zeit sind nicht bekannt. Schichtdicke und Belichtung aufschreiben.
+finding-print-too-tall = { $pattern } ist { $height } hoch, der Drucker fasst { $room }. Der Druck endete ohne sein oberes Ende. Das Teil drehen, teilen oder einen anderen Drucker nehmen.
+finding-print-over-plate = { $pattern } braucht { $x } mal { $y } und liegt auf keiner Platte von { $plate-x } mal { $plate-y }. Am Rand würde es abgeschnitten. Aufstellen oder einen größeren Drucker nehmen.
+finding-print-washed-long = { $washed } gewaschen, dieses Harz verträgt { $most } im Lösemittel. Dünne Wände wie { $pattern } quellen und werden weich, sie werden größer oder krumm. Lange trocknen lassen, nachmessen und das nächste Mal kürzer waschen.
+finding-print-cured-short = Vor dem Spülen { $cured } gehärtet, mindestens { $least } Ultraviolettlicht sind nötig. Weiche Haut geht beim Spülen ab, und was nicht aushärtet, greift die Form an. Nachhärten.
+finding-print-not-clean = Die Oberfläche ist nach dem Spülen nicht sauber. Unausgehärtetes Harz darauf greift die Form an und gibt raue Güsse. Wieder härten und spülen, bis sie sauber ist.
+finding-print-uncalibrated = Keine angenommene Kalibrierung von { $printer } mit { $material }. Drucke werden so groß, wie der Drucker sie macht. Ein paar gedruckte Längen messen und annehmen.
+finding-recheck-due = Die Kalibrierung von { $printer } ist am { $due } nachzumessen.
+finding-recheck-passed = Die Kalibrierung von { $printer } war am { $due } nachzumessen. Lampe und Folie altern, und Ringe kommen in anderer Größe heraus. Die Längen neu drucken und messen.

@@ -207,6 +207,7 @@ place-piece = { $name }, piece { $number }
 place-row = { $name }, row { $number }
 place-mix = { $name }, mix { $number }
 place-stage = { $name }, stage { $number }
+prints-name-of = print run { $name }
 place-quote = quote { $number }
 place-record = entry { $number } of the record
 edit-drop-pattern = add dropped patterns

@@ -1,7 +1,7 @@
 //! What things of a job are called on the screen.
 
 use super::cx::Cx;
-use crate::job::{BurnoutId, FlaskId, LineId, MeltId, PatternId, Place, TreeId};
+use crate::job::{BurnoutId, FlaskId, LineId, MeltId, PatternId, Place, PrintId, TreeId};
 use crate::stock::EntryId;
 
 /// A flask by the number on its face.
@@ -54,6 +54,7 @@ pub fn place(cx: &Cx<'_>, place: Place) -> String {
         Place::Line(id) => line(cx, id),
         Place::Piece(piece) => of("place-piece", line(cx, piece.line), piece.number),
         Place::Pattern(id) => pattern(cx, id),
+        Place::Print(id) => print_run(cx, id),
         Place::Tree(id) => tree(cx, id),
         Place::TreeRow(id, row) => of("place-row", tree(cx, id), row),
         Place::Flask(id) => flask(cx, id),
@@ -71,6 +72,13 @@ pub fn place(cx: &Cx<'_>, place: Place) -> String {
 pub fn load(cx: &Cx<'_>, id: BurnoutId) -> String {
     let name = cx.job.burnouts.iter().find(|load| load.id == id).map(|load| load.name.trim().to_owned()).unwrap_or_default();
     if name.is_empty() { cx.say("heat-load", &[("name", id.to_string().into())]) } else { name }
+}
+
+/// A print run by its name.
+#[must_use]
+pub fn print_run(cx: &Cx<'_>, id: PrintId) -> String {
+    let name = cx.job.prints.iter().find(|run| run.id == id).map(|run| run.name.trim().to_owned()).unwrap_or_default();
+    if name.is_empty() { cx.say("prints-name-of", &[("name", id.to_string().into())]) } else { name }
 }
 
 /// A melt by its name.

@@ -6,7 +6,7 @@ use super::computed::Chosen;
 use super::page::Page;
 use super::page::patterns::form::Colouring;
 use super::paper_desk::PaperView;
-use crate::job::{BurnoutId, QuoteId};
+use crate::job::{BurnoutId, PrintId, QuoteId};
 use crate::job::{FlaskId, Job, LineId, MeltId, OrderId, PatternId, Place, TreeId};
 
 /// What is looked at.
@@ -40,6 +40,8 @@ pub struct View {
     pub colouring: Colouring,
     /// Radius of what a click on it paints, in mm, where it is not the usual one.
     pub brush_mm: Option<f64>,
+    /// The chosen print run.
+    pub print: Option<PrintId>,
     /// The chosen tree.
     pub tree: Option<TreeId>,
     /// The chosen flask.
@@ -75,6 +77,7 @@ impl View {
         settle(&mut self.order, job.orders.iter().map(|order| order.id));
         settle(&mut self.line, job.lines().map(|(_, line)| line.id).collect::<Vec<_>>().into_iter());
         settle(&mut self.pattern, job.patterns.iter().map(|pattern| pattern.id));
+        settle(&mut self.print, job.prints.iter().map(|run| run.id));
         settle(&mut self.tree, job.trees.iter().map(|tree| tree.id));
         settle(&mut self.flask, job.flasks.iter().map(|flask| flask.id));
         settle(&mut self.burnout, job.burnouts.iter().map(|load| load.id));
@@ -99,6 +102,11 @@ impl View {
             Place::Line(id) => self.choose_line(id, job),
             Place::Piece(piece) => self.choose_line(piece.line, job),
             Place::Pattern(id) => self.pattern = Some(id),
+            Place::Print(id) => {
+                self.print = Some(id);
+                // The runs stand folded below the patterns.
+                self.unfolded.insert("prints-runs");
+            }
             Place::Tree(id) | Place::TreeRow(id, _) => self.tree = Some(id),
             Place::Flask(id) | Place::Mix(id, _) => self.flask = Some(id),
             Place::Burnout(id) | Place::Stage(id, _) => self.burnout = Some(id),

@@ -33,6 +33,8 @@ pub enum Origin {
     Studio(&'static Input),
     /// Measured from a file.
     Measured(&'static Input),
+    /// Found by laying things out, as parts on a plate.
+    LaidOut(&'static Input),
     /// Read from the shelf; the index is into [`Book::shelf_terms`].
     Shelf(&'static Input, u32),
     /// A default of the house that nobody confirmed.
@@ -92,7 +94,12 @@ impl Origin {
     pub fn key(self) -> &'static str {
         match self {
             Self::Derived(rule) => rule.id,
-            Self::Entered(input) | Self::Studio(input) | Self::Measured(input) | Self::Shelf(input, _) | Self::Absent(input) => input.key,
+            Self::Entered(input)
+            | Self::Studio(input)
+            | Self::Measured(input)
+            | Self::LaidOut(input)
+            | Self::Shelf(input, _)
+            | Self::Absent(input) => input.key,
             Self::Default(given) | Self::Constant(given) => given.key,
         }
     }
@@ -102,7 +109,12 @@ impl Origin {
     pub fn kind(self) -> Kind {
         match self {
             Self::Derived(rule) => rule.result,
-            Self::Entered(input) | Self::Studio(input) | Self::Measured(input) | Self::Shelf(input, _) | Self::Absent(input) => input.kind,
+            Self::Entered(input)
+            | Self::Studio(input)
+            | Self::Measured(input)
+            | Self::LaidOut(input)
+            | Self::Shelf(input, _)
+            | Self::Absent(input) => input.kind,
             Self::Default(given) | Self::Constant(given) => given.kind,
         }
     }
@@ -277,6 +289,11 @@ impl Book {
     /// A number measured from a file.
     pub fn measured(&mut self, input: &'static Input, place: Place, number: f64) -> Id {
         self.row(Origin::Measured(input), place, Value::finite(number), &[])
+    }
+
+    /// A number found by laying things out.
+    pub fn laid_out(&mut self, input: &'static Input, place: Place, number: f64) -> Id {
+        self.row(Origin::LaidOut(input), place, Value::finite(number), &[])
     }
 
     /// A number of a shelf entry.

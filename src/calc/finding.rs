@@ -305,4 +305,24 @@ kinds! {
     SOLIDUS_UNCERTAIN "solidus-uncertain" Note Never ("alloy", "by");
     /// The studio raised its own limit.
     OWN_LIMIT "own-limit" Note Never ("entry");
+    /// A run names a printer the studio does not have.
+    PRINTER_UNKNOWN "printer-unknown" Note Never ("printer");
+    /// The printer has no setting for the run's resin.
+    PRINT_NO_SETTING "print-no-setting" Note Never ("printer", "material");
+    /// A part is higher than the printer.
+    PRINT_TOO_TALL "print-too-tall" Caution Higher ("pattern", "height", "room");
+    /// A part does not lie on the plate.
+    PRINT_OVER_PLATE "print-over-plate" Caution Never ("pattern", "x", "y", "plate-x", "plate-y");
+    /// Thin walls were longer in solvent than they bear.
+    PRINT_WASHED_LONG "print-washed-long" Caution Higher ("washed", "most", "pattern");
+    /// Cured too short before the rinse.
+    PRINT_CURED_SHORT "print-cured-short" Caution Lower ("cured", "least");
+    /// The surface is not clean after the rinse.
+    PRINT_NOT_CLEAN "print-not-clean" Caution Never ();
+    /// No calibration of the printer with the resin was accepted.
+    PRINT_UNCALIBRATED "print-uncalibrated" Note Never ("printer", "material");
+    /// The calibration is soon to be measured again.
+    RECHECK_DUE "recheck-due" Note Never ("printer", "due");
+    /// The calibration should have been measured again.
+    RECHECK_PASSED "recheck-passed" Caution Never ("printer", "due");
 }

@@ -8,6 +8,7 @@ mod book;
 mod burnout;
 mod burnout_findings;
 mod by_id;
+mod calibrate;
 mod clearance;
 mod client_lots;
 pub mod finding;
@@ -23,8 +24,11 @@ mod offer;
 mod order;
 mod pass;
 mod pattern;
+mod plate;
 mod pour;
 mod price;
+mod print;
+mod print_care;
 pub mod rule;
 mod setting;
 pub mod site;
@@ -37,6 +41,7 @@ mod whole;
 
 pub use book::{Book, Figure, Id, Origin, ShelfTerm};
 pub use burnout::{BurnoutFigures, StageFigures};
+pub use calibrate::{AcceptedLine, AxisFigures, CalibrationFigures, GaugeFigures, LEAST_ROWS, accepted, accepted_line};
 pub use clearance::ClearanceFigures;
 pub use client_lots::ClientLot;
 pub use finding::{Arg, Finding, FindingKind, Weight};
@@ -49,8 +54,10 @@ pub use mould::MouldFigures;
 pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
 pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of, unit_key};
+pub use plate::{Parts, plates};
 pub use pour::PourFigures;
 pub use price::{AlloyPrice, PRICE_DAYS};
+pub use print::{PrintFigures, PrintRowFigures};
 pub use setting::{FileProblem, PatternMeasure, PatternRun, Runs, Setting};
 pub use site::SiteFigures;
 pub use size::{PrinterLine, PrinterLines, RingFigures, SideFigures, Typed, WayBack};
@@ -69,6 +76,10 @@ pub struct Report {
     pub site: SiteFigures,
     /// The patterns, sorted by id.
     pub patterns: Vec<PatternFigures>,
+    /// The print runs, in the job's order.
+    pub prints: Vec<PrintFigures>,
+    /// The calibrations of printers, in the studio's order.
+    pub calibrations: Vec<CalibrationFigures>,
     /// The prices of the alloys the job names.
     pub prices: Vec<AlloyPrice>,
     /// The order lines, in the job's order.
@@ -125,6 +136,8 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let mut pass = Pass::new(job, studio, &shelves.job, runs, setting, book);
     let site = pass.site();
     let patterns = pass.patterns();
+    let prints = pass.prints(&patterns);
+    let calibrations = pass.calibrations();
     let prices = pass.prices();
     let lines = pass.lines(&patterns, &prices);
     let trees = pass.trees(&patterns, &by_id);
@@ -143,7 +156,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.unconfirmed_defaults();
     pass.settle();
     let findings = pass.findings;
-    Report { site, patterns, prices, lines, trees, flasks, burnouts, melts, offers, client_lots, weighings, findings }
+    Report { site, patterns, prints, calibrations, prices, lines, trees, flasks, burnouts, melts, offers, client_lots, weighings, findings }
 }
 
 /// Every rule, page by page.
@@ -152,6 +165,8 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
     let pages = [
         site::RULES,
         pattern::RULES,
+        print::RULES,
+        calibrate::RULES,
         order::RULES,
         size::RULES,
         mould::RULES,
@@ -179,6 +194,9 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         alloy::INPUTS,
         site::INPUTS,
         pattern::INPUTS,
+        print::INPUTS,
+        print_care::INPUTS,
+        calibrate::INPUTS,
         order::INPUTS,
         size::INPUTS,
         mould::INPUTS,
@@ -207,6 +225,7 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
         size::GIVENS,
         mould::GIVENS,
         weighed_in_water::GIVENS,
+        print::GIVENS,
         price::GIVENS,
         offer::GIVENS,
         tree::GIVENS,

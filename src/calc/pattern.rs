@@ -111,6 +111,8 @@ pub struct PatternFigures {
     pub extents: Option<[Id; 3]>,
     /// Its walls as its file has them: the thinnest, the typical, the heaviest.
     pub walls: Option<[Id; 3]>,
+    /// Outer size along the file's own axes, where a file says it.
+    pub axes: Option<[Id; 3]>,
     /// Somebody said how it hangs; otherwise the longest side is taken along the sprue.
     pub hang_known: bool,
     /// Density of its material.
@@ -186,6 +188,7 @@ impl<'a> Pass<'a> {
             area: file.as_ref().and_then(|file| file.area),
             modulus: file.as_ref().and_then(|file| file.modulus),
             walls: file.as_ref().and_then(|file| file.walls),
+            axes: file.as_ref().and_then(|file| file.axes),
             extents: typed.or(file.and_then(|file| file.extents)),
             hang_known: typed.is_some(),
             density,
@@ -262,6 +265,7 @@ impl<'a> Pass<'a> {
             area: None,
             modulus: None,
             extents: None,
+            axes: None,
             sides_mm: None,
             walls: None,
         }
@@ -301,12 +305,13 @@ impl<'a> Pass<'a> {
         let area = self.book.derive(&AREA_OF_FILE, place, [file_area, unit, scale]);
         let modulus = self.book.derive(&MODULUS, place, [volume, area]);
         // Nobody said how it hangs: the longest side along the sprue asks for the most room.
-        let mut size = measure.size;
-        size.sort_by(|a, b| b.total_cmp(a));
-        let extents = size.map(|side| {
+        let axes = measure.size.map(|side| {
             let side = self.book.measured(&FILE_LENGTH, place, side);
             self.book.derive(&LENGTH_OF_FILE, place, [side, unit, scale])
         });
+        let mut sides: [(f64, Id); 3] = std::array::from_fn(|at| (measure.size[at], axes[at]));
+        sides.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let extents = sides.map(|(_, side)| side);
         let walls = measure.walls.map(|walls| {
             walls.map(|wall| {
                 let wall = self.book.measured(&FILE_LENGTH, place, wall);
@@ -318,7 +323,16 @@ impl<'a> Pass<'a> {
         }
         self.file_problems(pattern, file, measure);
         let sides_mm = Some(measure.size.map(|side| side * file.unit.in_mm()));
-        FileFigures { volume, material, area: Some(area), modulus: Some(modulus), extents: Some(extents), sides_mm, walls }
+        FileFigures {
+            volume,
+            material,
+            area: Some(area),
+            modulus: Some(modulus),
+            extents: Some(extents),
+            axes: Some(axes),
+            sides_mm,
+            walls,
+        }
     }
 
     /// A wall under what the studio casts without fear.
@@ -412,6 +426,7 @@ struct FileFigures {
     walls: Option<[Id; 3]>,
     /// Along the file's axes, as it is drawn.
     sides_mm: Option<[f64; 3]>,
+    axes: Option<[Id; 3]>,
 }
 
 /// The longest side of anything this trade casts, as the reading of files has it.

@@ -18,6 +18,8 @@ pub enum Cause {
     NoFile,
     /// The file has no such number (it is open, or wound both ways).
     NoSuchNumber,
+    /// Fewer rows than a line can be laid through.
+    TooFew,
     /// A long run has not come back yet: not known yet, and never shown as safe.
     Pending,
     /// The rule gave no finite number for these terms.

@@ -145,6 +145,7 @@ fn page_of(key: &str) -> &'static str {
     match key.split('.').next() {
         Some("site") => "page-site",
         Some("pattern") => "page-pattern",
+        Some("print") => "page-print",
         Some("size") => "page-size",
         Some("mould") => "page-mould",
         Some("weighing") => "page-weighing",

@@ -28,6 +28,7 @@ pub fn named_entries(job: &Job) -> Vec<EntryId> {
         }));
     }
     ids.extend(job.patterns.iter().filter_map(|pattern| pattern.material.clone()));
+    ids.extend(job.prints.iter().filter_map(|run| run.material.clone()));
     for tree in &job.trees {
         ids.extend(tree.base.clone());
         ids.extend(tree.weighed.iter().filter_map(|part| part.material.clone()));

@@ -27,6 +27,8 @@ ids! {
     LineId
     /// A pattern: the wax or print a piece is cast from.
     PatternId
+    /// A print run.
+    PrintId
     /// A tree.
     TreeId
     /// A filled flask of this batch (not the steel cylinder on the shelf).

@@ -11,6 +11,8 @@ mod id;
 mod order;
 mod pattern;
 mod place;
+mod print;
+mod printer;
 mod quote;
 mod record;
 mod serial;
@@ -19,10 +21,12 @@ mod studio;
 mod tree;
 
 pub use flask::{Burnout, Consent, Draw, Drive, Flask, Melt, Programme, Segment};
-pub use id::{BurnoutId, FlaskId, JobId, LineId, LotId, MeltId, OrderId, PatternId, PieceId, QuoteId, RecordId, TreeId};
+pub use id::{BurnoutId, FlaskId, JobId, LineId, LotId, MeltId, OrderId, PatternId, PieceId, PrintId, QuoteId, RecordId, TreeId};
 pub use order::{Finished, From, Line, Order, PieceException, Size, Weighing};
 pub use pattern::{Extents, FileUnit, KeptMeasures, Making, NoGo, NoGoKind, Pattern, PatternFile, SpruePoint};
 pub use place::{NoPlace, Place};
+pub use print::{PrintRow, PrintRun};
+pub use printer::{Axis, Calibration, Gauge, PrintSetting, Printer};
 pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
 pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs, continues, standing};
 pub use stage::stages;
@@ -50,6 +54,8 @@ document! {
         orders: Vec<Order>,
         /// The patterns.
         patterns: Vec<Pattern>,
+        /// What is printed together.
+        prints: Vec<PrintRun>,
         /// The trees.
         trees: Vec<Tree>,
         /// The flasks.

@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::id::{BurnoutId, FlaskId, LineId, MeltId, OrderId, PatternId, PieceId, QuoteId, RecordId, TreeId};
+use super::id::{BurnoutId, FlaskId, LineId, MeltId, OrderId, PatternId, PieceId, PrintId, QuoteId, RecordId, TreeId};
 
 /// A place in the job, written as a path such as `flask/2` or `burnout/1/stage/3`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
@@ -23,6 +23,8 @@ pub enum Place {
     Piece(PieceId),
     /// A pattern.
     Pattern(PatternId),
+    /// A print run.
+    Print(PrintId),
     /// A tree.
     Tree(TreeId),
     /// A row of a tree: the `n`-th material weighed or run of sprues, from 1.
@@ -52,6 +54,7 @@ impl fmt::Display for Place {
             Self::Line(id) => write!(f, "line/{id}"),
             Self::Piece(piece) => write!(f, "line/{}/piece/{}", piece.line, piece.number),
             Self::Pattern(id) => write!(f, "pattern/{id}"),
+            Self::Print(id) => write!(f, "print/{id}"),
             Self::Tree(id) => write!(f, "tree/{id}"),
             Self::TreeRow(id, row) => write!(f, "tree/{id}/row/{row}"),
             Self::Flask(id) => write!(f, "flask/{id}"),
@@ -84,6 +87,7 @@ impl FromStr for Place {
             ["line", id] => Self::Line(LineId(number(id)?)),
             ["line", id, "piece", piece] => Self::Piece(PieceId { line: LineId(number(id)?), number: number(piece)? }),
             ["pattern", id] => Self::Pattern(PatternId(number(id)?)),
+            ["print", id] => Self::Print(PrintId(number(id)?)),
             ["tree", id] => Self::Tree(TreeId(number(id)?)),
             ["tree", id, "row", row] => Self::TreeRow(TreeId(number(id)?), number(row)?),
             ["flask", id] => Self::Flask(FlaskId(number(id)?)),

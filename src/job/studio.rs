@@ -5,6 +5,7 @@ use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
 use super::id::{JobId, LotId};
+use super::printer::{Calibration, Printer};
 use super::serial::document;
 use crate::quantity::{Finite, Grams, Money};
 use crate::stock::{EntryId, OverlayItem};
@@ -48,6 +49,10 @@ document! {
         materials: Vec<MaterialLot>,
         /// Register of everything that wears and is checked: bases, crucibles, kilns, scales, gaskets, pumps.
         equipment: Vec<Equipment>,
+        /// Printers and how they are set.
+        printers: Vec<Printer>,
+        /// How true the printers print.
+        calibrations: Vec<Calibration>,
         /// Constants learned from the record and accepted.
         learned: Vec<Learned>,
         /// Remarks.

@@ -6,7 +6,7 @@ use crate::stock::{Trust, sources};
 /// Where a value comes from.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Provenance {
-    /// In a word: `figure`, `entered`, `studio`, `measured`, `shelf`, `default`, `constant`, `missing`.
+    /// In a word: `figure`, `entered`, `studio`, `measured`, `laid out`, `shelf`, `default`, `constant`, `missing`.
     pub word: &'static str,
     /// Its source; empty where the value is missing.
     pub source: String,
@@ -24,6 +24,7 @@ impl Provenance {
             Origin::Entered(_) => given("entered", "the job", Trust::Studio),
             Origin::Studio(_) => given("studio", "the studio's file", Trust::Studio),
             Origin::Measured(_) => given("measured", "the pattern's file", Trust::Computed),
+            Origin::LaidOut(_) => given("laid out", "parts laid on a plate", Trust::Computed),
             Origin::Default(default) => given("default", default.source, default.trust),
             Origin::Constant(constant) => given("constant", constant.source, constant.trust),
             Origin::Absent(_) => Self { word: "missing", source: String::new(), trust: "" },

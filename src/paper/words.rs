@@ -171,6 +171,7 @@ pub fn cause_words(cause: Cause, texts: &Texts) -> String {
         Cause::NotOnShelf => "cause-not-on-shelf",
         Cause::NoFile => "cause-no-file",
         Cause::NoSuchNumber => "cause-no-such-number",
+        Cause::TooFew => "cause-too-few",
         Cause::Pending => "cause-pending",
         Cause::NotFinite => "cause-not-finite",
         Cause::DoesNotApply => "cause-does-not-apply",

@@ -175,6 +175,10 @@ fn other_faults(entry: &Entry, faults: &mut Vec<Fault>) {
             not_negative(faults, "wall_clearance_mm", material.wall_clearance_mm.value);
             share(faults, "linear_shrink", material.linear_shrink.value);
             not_negative(faults, "above_700_h", material.burnout.above_700_h.low);
+            if let Some(after) = &material.after_print {
+                not_negative(faults, "wash_min", after.wash_min.low);
+                not_negative(faults, "cure_before_rinse_min", after.cure_before_rinse_min.value);
+            }
         }
         Entry::Flask(flask) => {
             positive(faults, "inner_diameter_mm", flask.inner_diameter_mm);

@@ -28,7 +28,7 @@ pub use fault::Fault;
 pub use id::{EntryHash, EntryId};
 pub use kiln::{Kiln, KilnBand};
 pub use overlay::{Overlay, OverlayItem, OverlayNote, OverlayProblem, put_own};
-pub use pattern_material::{Burnout, PatternClass, PatternMaterial};
+pub use pattern_material::{AfterPrint, Burnout, PatternClass, PatternMaterial};
 pub use powder::{LatentStep, Liquid, Powder, PowderClass, PowderThermal};
 pub use read::{ReadError, entry_text, ron_options};
 pub use ring_scale::{NearestSize, RingRule, RingScale, SizeError};

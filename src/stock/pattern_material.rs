@@ -44,6 +44,16 @@ pub struct Burnout {
     pub ash: Option<Sourced>,
 }
 
+/// What a print asks for between the plate and the tree. The data sheet of the resin rules over it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AfterPrint {
+    /// Minutes in a harsh solvent such as alcohol, all baths together: under the least it stays tacky, over the most thin walls swell and soften.
+    pub wash_min: Span,
+    /// Least minutes under ultraviolet light before the rinse, again where the surface is not clean after it.
+    pub cure_before_rinse_min: Sourced,
+}
+
 /// A pattern material.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -64,6 +74,9 @@ pub struct PatternMaterial {
     pub linear_shrink: Sourced,
     /// What burning out asks for.
     pub burnout: Burnout,
+    /// What a print asks for between the plate and the tree.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub after_print: Option<AfterPrint>,
     /// What can hurt somebody.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hazards: Vec<Hazard>,

@@ -6,12 +6,14 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PatternMeasure, PatternRun};
 use pourbook::job::{
-    Accepted, BurnoutId, Consent, Drive, FileUnit, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId, PieceException,
-    Programme, Size, Tree, TreeId, WaterWeighing, Weighing, carry,
+    Accepted, BurnoutId, Calibration, Consent, Drive, FileUnit, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId,
+    PieceException, PrintRow, PrintRun, Programme, Size, Tree, TreeId, WaterWeighing, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
-use super::world::{World, draw, entry, extents, flask, grams, hung, in_water, line, lot, measure, mould, number, said, segment, some};
+use super::world::{
+    World, draw, entry, extents, flask, grams, hung, in_water, line, lot, measure, mould, number, printed, said, segment, some,
+};
 
 type Change = fn(&mut World);
 
@@ -65,6 +67,19 @@ fn walls(world: &mut World, thinnest: f64) {
 fn hollow(world: &mut World, fills_mm3: f64, material_mm3: f64) {
     let problems = vec![FileProblem::SealedVoid(fills_mm3 - material_mm3)];
     world.measured(1, PatternMeasure { volume: Some(material_mm3), problems, ..measure(fills_mm3, 900.0, [22.0, 22.0, 4.0]) });
+}
+
+/// The band is printed, twice, on a calibrated printer.
+fn prints(world: &mut World, change: impl FnOnce(&mut PrintRun)) {
+    printed(world);
+    let run = &mut world.job.prints[0];
+    run.rows = vec![PrintRow { pattern: PatternId(1), count: 2, x_mm: said(22.0), y_mm: said(4.0), height_mm: said(25.0) }];
+    change(run);
+}
+
+fn calibrated(world: &mut World, change: impl FnOnce(&mut Calibration)) {
+    prints(world, |_| ());
+    change(&mut world.studio.calibrations[0]);
 }
 
 fn size(world: &mut World, size: &str) {
@@ -593,6 +608,76 @@ const ROWS: &[Row] = &[
     row("file-outside", |w| file_at(w, "/home/band.stl"), |w| file_at(w, "patterns/../band.stl")),
     row("file-outside", |w| file_at(w, "C:/band.stl"), |w| file_at(w, "./band.stl")),
     row("acceptance-unknown", |w| answered(w, "wall-clearence"), |w| answered(w, "wall-clearance")),
+    // Print runs and the printers' calibrations.
+    row("printer-unknown", |w| prints(w, |run| run.printer = "upstairs".to_owned()), |w| prints(w, |run| run.printer.clear())),
+    row("print-no-setting", |w| prints(w, |run| run.material = some("print-wax-filled")), |w| prints(w, |run| run.material = None)),
+    row(
+        "print-too-tall",
+        |w| prints(w, |run| run.rows[0].height_mm = said(150.1)),
+        |w| prints(w, |run| run.rows[0].height_mm = said(150.0)),
+    ),
+    row("print-over-plate", |w| prints(w, |run| run.rows[0].x_mm = said(120.1)), |w| prints(w, |run| run.rows[0].x_mm = said(120.0))),
+    row(
+        "print-over-plate",
+        |w| prints(w, |run| (run.rows[0].x_mm, run.rows[0].y_mm) = (said(68.5), said(68.5))),
+        |w| prints(w, |run| (run.rows[0].x_mm, run.rows[0].y_mm) = (said(67.5), said(119.5))),
+    ),
+    row(
+        "print-washed-long",
+        |w| {
+            prints(w, |run| run.washed_min = said(10.5));
+            (w.pattern().section, w.pattern().thinnest_mm) = (None, said(0.79));
+        },
+        |w| {
+            prints(w, |run| run.washed_min = said(10.5));
+            (w.pattern().section, w.pattern().thinnest_mm) = (None, said(0.8));
+        },
+    ),
+    row(
+        "print-washed-long",
+        |w| {
+            prints(w, |run| run.washed_min = said(10.1));
+            w.pattern().section = Some(Section::Filigree);
+        },
+        |w| {
+            prints(w, |run| run.washed_min = said(10.0));
+            w.pattern().section = Some(Section::Filigree);
+        },
+    ),
+    row(
+        "print-cured-short",
+        |w| prints(w, |run| run.cured_before_rinse_min = said(4.9)),
+        |w| prints(w, |run| run.cured_before_rinse_min = said(5.0)),
+    ),
+    row(
+        "print-cured-short",
+        |w| prints(w, |run| run.cured_before_rinse_min = said(0.0)),
+        |w| prints(w, |run| run.cured_before_rinse_min = None),
+    ),
+    row("print-not-clean", |w| prints(w, |run| run.surface_clean = Some(false)), |w| prints(w, |run| run.surface_clean = None)),
+    row("print-uncalibrated", |w| calibrated(w, |it| it.accepted = false), |w| calibrated(w, |_| ())),
+    row("print-uncalibrated", |w| calibrated(w, |it| it.material = None), |w| calibrated(w, |it| it.printer.push(' '))),
+    row(
+        "recheck-due",
+        |w| calibrated(w, |it| it.recheck = Some(date(2026, 3, 9))),
+        |w| calibrated(w, |it| it.recheck = Some(date(2026, 3, 10))),
+    ),
+    row("recheck-due", |w| calibrated(w, |it| it.recheck = Some(date(2026, 3, 2))), |w| calibrated(w, |it| it.recheck = None)),
+    row(
+        "recheck-passed",
+        |w| calibrated(w, |it| it.recheck = Some(date(2026, 3, 1))),
+        |w| calibrated(w, |it| it.recheck = Some(date(2026, 3, 2))),
+    ),
+    row(
+        "recheck-passed",
+        |w| calibrated(w, |it| it.recheck = Some(date(1990, 3, 1))),
+        // A newer one takes its place.
+        |w| {
+            calibrated(w, |it| it.recheck = Some(date(1990, 3, 1)));
+            let newer = Calibration { on: Some(date(2026, 3, 1)), recheck: None, ..w.studio.calibrations[0].clone() };
+            w.studio.calibrations.push(newer);
+        },
+    ),
     row(
         "defaults",
         |_| {},

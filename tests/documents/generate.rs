@@ -104,7 +104,7 @@ fn section() -> BoxedStrategy<Section> {
 }
 
 fn place() -> BoxedStrategy<Place> {
-    (small(), small(), 0..14)
+    (small(), small(), 0..15)
         .prop_map(|(one, other, which)| match which {
             0 => Place::Job,
             1 => Place::Studio,
@@ -119,6 +119,7 @@ fn place() -> BoxedStrategy<Place> {
             10 => Place::Burnout(BurnoutId(one)),
             11 => Place::Stage(BurnoutId(one), other),
             12 => Place::Melt(MeltId(one)),
+            13 => Place::Print(PrintId(one)),
             _ => Place::Quote(QuoteId(one)),
         })
         .boxed()
@@ -209,6 +210,66 @@ fn pattern() -> BoxedStrategy<Pattern> {
         void_drained: any::<bool>(),
         making: of(making),
         mould: text(),
+        notes: text(),
+    })
+}
+
+fn print_run() -> BoxedStrategy<PrintRun> {
+    let row = made!(PrintRow {
+        pattern: small().prop_map(PatternId),
+        count: small(),
+        x_mm: of(finite()),
+        y_mm: of(finite()),
+        height_mm: of(finite()),
+    });
+    made!(PrintRun {
+        id: small().prop_map(PrintId),
+        name: text(),
+        printer: text(),
+        material: of(entry_id()),
+        rows: few(row),
+        washed_min: of(finite()),
+        cured_before_rinse_min: of(finite()),
+        rinsed: any::<bool>(),
+        surface_clean: of(any::<bool>()),
+        notes: text(),
+    })
+}
+
+fn printer() -> BoxedStrategy<Printer> {
+    let setting = made!(PrintSetting {
+        material: of(entry_id()),
+        layer_mm: of(finite()),
+        base_layers: of(small()),
+        base_exposure_s: of(finite()),
+        exposure_s: of(finite()),
+        move_s: of(finite()),
+        supports_share: of(finite()),
+        price_per_kg: of(money()),
+        notes: text(),
+    });
+    made!(Printer {
+        name: text(),
+        plate_x_mm: of(finite()),
+        plate_y_mm: of(finite()),
+        height_mm: of(finite()),
+        gap_mm: of(finite()),
+        settings: few(setting),
+        notes: text(),
+    })
+}
+
+fn calibration() -> BoxedStrategy<Calibration> {
+    let gauge = made!(Gauge { axis: select(Axis::ALL.to_vec()), nominal_mm: of(finite()), measured_mm: of(finite()) });
+    made!(Calibration {
+        name: text(),
+        printer: text(),
+        material: of(entry_id()),
+        on: of(day()),
+        rows: vec(gauge, 0..8).boxed(),
+        wanted_mm: of(finite()),
+        accepted: any::<bool>(),
+        recheck: of(day()),
         notes: text(),
     })
 }
@@ -406,6 +467,7 @@ pub fn job() -> BoxedStrategy<Job> {
         site: site(),
         orders: few(order()),
         patterns: few(pattern()),
+        prints: few(print_run()),
         trees: few(tree()),
         flasks: few(flask()),
         burnouts: few(burnout()),
@@ -522,6 +584,8 @@ pub fn studio() -> BoxedStrategy<Studio> {
         water_weighings: few(weighed),
         materials: few(material),
         equipment: few(equipment),
+        printers: few(printer()),
+        calibrations: few(calibration()),
         learned: few(learned),
         notes: text(),
     })

@@ -11,6 +11,7 @@ mod hostile;
 mod kept;
 mod newer;
 mod overruled;
+mod prints;
 mod studio_faults;
 mod survive;
 #[path = "../world/mod.rs"]

@@ -2,10 +2,12 @@
 #![allow(clippy::unwrap_used, reason = "in tests a missing value is a failure")]
 
 mod kiln;
+mod lines;
 mod melts;
 mod metal;
 mod mix;
 mod prices;
+mod prints;
 mod same;
 mod shapes;
 mod sizes;

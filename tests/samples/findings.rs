@@ -82,6 +82,9 @@ const CLASS: &[&str] = &[
     "Caution pattern/11 file-missing",
     "Caution pattern/12 file-unreadable",
     "Caution pattern/12 not-on-shelf",
+    "Caution print/1 print-cured-short",
+    "Caution print/1 print-not-clean",
+    "Caution print/1 print-too-tall",
     "Caution tree/5 part-not-weighed",
     "Caution tree/6 tree-in-no-flask",
     "Caution tree/7 part-not-weighed",
@@ -118,6 +121,8 @@ const CLASS: &[&str] = &[
     "Note job defaults",
     "Note job defaults",
     "Note pattern/9 mould-unknown",
+    "Note job defaults",
+    "Note print/2 printer-unknown",
     "Note burnout/1 mould-ranges-apart",
 ];
 

@@ -28,7 +28,8 @@ fn expected() -> Figures<Json> {
 
 fn made(book: &Book) -> Figures<Value> {
     let mut figures = Figures::new();
-    for figure in book.figures() {
+    // The studio's calibrations stand in every job's book; their lines are held against certified ones in tests/outside/lines.rs.
+    for figure in book.figures().filter(|figure| !figure.origin.key().starts_with("calibrate.")) {
         figures.entry((figure.place.to_string(), figure.origin.key().to_owned())).or_default().push(figure.value);
     }
     figures

@@ -214,3 +214,16 @@ fn resin_burns_longer_than_wax_and_every_class_has_a_table() {
 fn powder_of(shelf: &Shelf, class: PowderClass) -> &pourbook::stock::Powder {
     shelf.all::<pourbook::stock::Powder>().find(|powder| powder.class == class).unwrap()
 }
+
+#[test]
+fn what_is_printed_of_resin_says_how_it_is_washed_and_cured_and_nothing_else_does() {
+    use pourbook::stock::Hazard;
+    for material in shelf().all::<PatternMaterial>() {
+        let resin = material.hazards.contains(&Hazard::UncuredResin);
+        assert_eq!(material.after_print.is_some(), resin, "{}", material.id);
+        let Some(after) = &material.after_print else { continue };
+        // "At least five minutes of ultraviolet light before the rinse": common practice, no source.
+        assert!(after.cure_before_rinse_min.value >= 5.0, "{}", material.id);
+        assert!(after.wash_min.low > 0.0 && after.wash_min.high <= 20.0, "{}", material.id);
+    }
+}

@@ -7,9 +7,10 @@ use pourbook::calc::{
     Book, Finding, FlaskFigures, Id, LineFigures, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, Value, recompute,
 };
 use pourbook::job::{
-    Burnout, BurnoutId, Draw, Envelope, Extents, Finished, Flask, FlaskId, Hand, Hung, Job, JobId, Line, LineId, Lot, LotId, MainSprue,
-    Melt, MeltId, Mould, Order, OrderId, Pattern, PatternFile, PatternId, PieceException, Price, PriceUnit, Programme, Receipt, Role,
-    Segment, Size, SprueRun, Studio, Tree, TreeId, WaterWeighing, WeighedPart, Weighing,
+    Axis, Burnout, BurnoutId, Calibration, Draw, Envelope, Extents, Finished, Flask, FlaskId, Gauge, Hand, Hung, Job, JobId, Line, LineId,
+    Lot, LotId, MainSprue, Melt, MeltId, Mould, Order, OrderId, Pattern, PatternFile, PatternId, PieceException, Price, PriceUnit, PrintId,
+    PrintRow, PrintRun, PrintSetting, Printer, Programme, Receipt, Role, Segment, Size, SprueRun, Studio, Tree, TreeId, WaterWeighing,
+    WeighedPart, Weighing,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 use pourbook::stock::{EntryId, Section};
@@ -162,6 +163,7 @@ impl World {
         world.studio.water_weighings = vec![in_water("wax-injection", "10.00", "19.49")];
         // The first load reads its table the other way, so that both ways are there.
         world.job.burnouts[0].hours_include_ramps = Some(true);
+        printed(&mut world);
         world
     }
 
@@ -242,6 +244,69 @@ impl Outcome {
     pub fn by_rule(&self, rule: &str) -> Id {
         let found = self.book.figures().find(|figure| figure.origin.key() == rule);
         found.unwrap_or_else(|| panic!("no figure by {rule}")).id
+    }
+}
+
+/// The leaf and the knob are printed together, on a printer that was calibrated.
+pub fn printed(world: &mut World) {
+    world.studio.printers = vec![printer()];
+    world.studio.calibrations = vec![calibration()];
+    world.job.prints = vec![PrintRun {
+        id: PrintId(1),
+        name: "leaves".to_owned(),
+        printer: "by the window".to_owned(),
+        material: some("resin-castable"),
+        rows: vec![
+            PrintRow { pattern: PatternId(2), count: 3, ..PrintRow::default() },
+            PrintRow { pattern: PatternId(3), count: 1, height_mm: said(12.0), ..PrintRow::default() },
+        ],
+        washed_min: said(4.0),
+        cured_before_rinse_min: said(6.0),
+        rinsed: true,
+        surface_clean: Some(true),
+        ..PrintRun::default()
+    }];
+}
+
+pub fn printer() -> Printer {
+    let setting = PrintSetting {
+        material: some("resin-castable"),
+        layer_mm: said(0.05),
+        base_layers: Some(6),
+        base_exposure_s: said(30.0),
+        exposure_s: said(2.5),
+        move_s: said(6.0),
+        supports_share: said(0.25),
+        price_per_kg: Some(money("190")),
+        ..PrintSetting::default()
+    };
+    Printer {
+        name: "by the window".to_owned(),
+        plate_x_mm: said(120.0),
+        plate_y_mm: said(68.0),
+        height_mm: said(150.0),
+        gap_mm: said(2.0),
+        settings: vec![setting],
+        ..Printer::default()
+    }
+}
+
+pub fn gauge(axis: Axis, nominal: f64, measured: f64) -> Gauge {
+    Gauge { axis, nominal_mm: said(nominal), measured_mm: said(measured) }
+}
+
+pub fn calibration() -> Calibration {
+    let along = |axis, by: f64| [5.0, 10.0, 20.0, 40.0].map(|nominal| gauge(axis, nominal, nominal * by + 0.03 + (nominal % 3.0) / 100.0));
+    Calibration {
+        name: "blocks".to_owned(),
+        printer: "by the window".to_owned(),
+        material: some("resin-castable"),
+        on: Some(date(2026, 2, 20)),
+        rows: [along(Axis::X, 0.996), along(Axis::Y, 0.997), along(Axis::Z, 1.001)].concat(),
+        wanted_mm: said(17.2),
+        accepted: true,
+        recheck: Some(date(2026, 8, 20)),
+        ..Calibration::default()
     }
 }
 

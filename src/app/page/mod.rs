@@ -106,7 +106,7 @@ impl Page {
     pub fn of(place: Place) -> Self {
         match place {
             Place::Order(_) | Place::Line(_) | Place::Piece(_) | Place::Job => Self::Orders,
-            Place::Pattern(_) => Self::Patterns,
+            Place::Pattern(_) | Place::Print(_) => Self::Patterns,
             Place::Tree(_) | Place::TreeRow(..) => Self::Trees,
             Place::Flask(_) => Self::Flasks,
             Place::Mix(..) => Self::Investment,

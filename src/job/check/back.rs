@@ -21,6 +21,7 @@ impl Held {
         places.extend(job.orders.iter().map(|order| Place::Order(order.id)));
         places.extend(job.lines().map(|(_, line)| Place::Line(line.id)));
         places.extend(job.patterns.iter().map(|pattern| Place::Pattern(pattern.id)));
+        places.extend(job.prints.iter().map(|run| Place::Print(run.id)));
         places.extend(job.melts.iter().map(|melt| Place::Melt(melt.id)));
         places.extend(job.quotes.iter().map(|quote| Place::Quote(quote.id)));
         places.extend(job.record.iter().map(|entry| Place::Record(entry.id)));
@@ -47,10 +48,13 @@ impl Held {
     }
 }
 
-/// Lets go of what pointed at something that was just taken out: acceptances, and what a draft of a quote names. What was sent or recorded
+/// Lets go of what pointed at something that was just taken out: acceptances, rows of a print run, and what a draft of a quote names. What was sent or recorded
 /// stands.
 pub fn let_go(job: &mut Job) {
     let held = Held::of(job);
+    for run in &mut job.prints {
+        run.rows.retain(|row| held.holds(Place::Pattern(row.pattern)));
+    }
     job.accepted.retain(|accepted| held.holds(accepted.place));
     for quote in job.quotes.iter_mut().filter(|quote| quote.state == QuoteState::Draft) {
         quote.orders.retain(|id| held.clients.contains_key(id));

@@ -5,6 +5,7 @@
 
 mod back;
 mod mending;
+mod prints;
 mod studio;
 mod walk;
 mod walk_later;
@@ -80,6 +81,17 @@ pub enum Wrong {
     /// An order line of nothing, or of absurdly much.
     #[error("a line has from 1 to 100000 pieces, not {0}")]
     Quantity(u32),
+    /// A print row of nothing, or of absurdly much.
+    #[error("a row has from 1 to {most} prints, not {count}")]
+    Prints {
+        /// What stands there.
+        count: u32,
+        /// The most.
+        most: u32,
+    },
+    /// More rows than anybody prints at once.
+    #[error("there are {0} rows; only the first {1} were taken")]
+    TooManyRows(usize, usize),
     /// A piece number beyond the line.
     #[error("piece {0} is not among the line's pieces")]
     NoSuchPiece(u32),
@@ -102,6 +114,7 @@ pub fn mend(job: &Job) -> (Job, Vec<Fault>) {
     mending.orders(&mut job);
     mending.references(&mut job);
     mending.patterns(&mut job);
+    mending.prints(&mut job);
     mending.trees(&mut job);
     mending.flasks(&mut job);
     mending.burnouts(&mut job);

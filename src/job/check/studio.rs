@@ -15,6 +15,7 @@ pub fn mend_studio(studio: &Studio) -> (Studio, Vec<Fault>) {
     mending.studio_money(&mut studio);
     mending.studio_metal(&mut studio);
     mending.registers(&mut studio);
+    mending.printers(&mut studio);
     (studio, mending.faults)
 }
 

@@ -23,6 +23,7 @@ impl Mending {
             });
         }
         self.unique(&mut job.patterns, |pattern| pattern.id.0, |id| Place::Pattern(job::PatternId(id)));
+        self.unique(&mut job.prints, |run| run.id.0, |id| Place::Print(job::PrintId(id)));
         self.unique(&mut job.trees, |tree| tree.id.0, |id| Place::Tree(job::TreeId(id)));
         self.unique(&mut job.flasks, |flask| flask.id.0, |id| Place::Flask(job::FlaskId(id)));
         self.unique(&mut job.burnouts, |burnout| burnout.id.0, |id| Place::Burnout(job::BurnoutId(id)));

@@ -1,14 +1,15 @@
 //! Patterns: weight, the volume that metal fills, area, modulus, outer size.
 
 use super::book::Id;
+use super::calibrate::accepted_line;
 use super::finding::{self, Arg};
 use super::mould::MouldFigures;
 use super::pass::Pass;
 use super::rule::{givens, inputs, rules};
 use super::setting::{FileProblem, PatternMeasure, PatternRun};
-use super::size::PrinterLines;
+use super::size::{PrinterLine, PrinterLines};
 use super::value::Cause;
-use crate::job::{FileUnit, Pattern, PatternFile, PatternId, Place, Weighing};
+use crate::job::{Axis, FileUnit, Pattern, PatternFile, PatternId, Place, Weighing};
 use crate::quantity::Finite;
 use crate::stock::{PatternMaterial, Section};
 
@@ -202,10 +203,16 @@ impl<'a> Pass<'a> {
         }
     }
 
-    /// The lines of the printer a pattern is made on. No calibration is on record yet: it prints true.
-    #[allow(clippy::unused_self, reason = "what was accepted stands in the studio")]
-    fn printer_lines(&self, _pattern: &Pattern) -> PrinterLines {
-        [None; 3]
+    /// The lines of the printer a pattern is made on, along its axes: of the last print run it is in.
+    fn printer_lines(&self, pattern: &Pattern) -> PrinterLines {
+        let Some(run) = self.job.prints.iter().rev().find(|run| run.rows.iter().any(|row| row.pattern == pattern.id)) else {
+            return [None; 3];
+        };
+        let material = run.material.as_ref().or(pattern.material.as_ref());
+        [Axis::X, Axis::Y, Axis::Z].map(|axis| {
+            let line = accepted_line(self.studio, &run.printer, material, axis)?;
+            Some(PrinterLine { slope: line.slope, offset_mm: line.offset_mm })
+        })
     }
 
     /// The net weight of a weighing; a gross weight whose tare nobody knows is a finding and no weight.

@@ -127,3 +127,24 @@ fn ten_thousand_parts_of_a_hundred_kinds_are_laid_at_once() {
     assert!(plates(&parts, [120.0, 68.0], 2.0).unwrap() > 1000);
     assert!(begun.elapsed().as_secs() < 5, "{:?}", begun.elapsed());
 }
+
+#[test]
+fn an_accepted_line_reaches_what_is_typed_in_the_slicer() {
+    // The leaves of the full job are printed on a calibrated printer and are to be 29.5 mm along x.
+    let typed = |accepted: bool| {
+        let mut world = World::full();
+        world.studio.calibrations[0].accepted = accepted;
+        let outcome = world.recompute();
+        let side = outcome.report.lines.iter().find_map(|line| line.sides[0]).unwrap();
+        (outcome.number(side.back.on_print), outcome.number(side.typed.measure))
+    };
+    let (wanted, true_printer) = typed(false);
+    assert_eq!(wanted, true_printer);
+    // Least squares on 5, 10, 20, 40 with 0.996·x + 0.03 + (0.02, 0.01, 0.02, 0.01), worked by hand: mean of x 18.75, of the last 0.015;
+    // Σ(x − 18.75)² = 718.75, Σ(x − 18.75)·last = 25·0.005 − 50·0.005 = −0.125, so that the slope is 0.996 − 0.125/718.75 and the
+    // offset 0.045 + 18.75·0.125/718.75.
+    let (slope, offset) = (0.996 - 0.125 / 718.75, 0.045 + 18.75 * 0.125 / 718.75);
+    let (same, typed) = typed(true);
+    assert_eq!(same, wanted);
+    assert!((typed - (wanted - offset) / slope).abs() < 1e-9, "{typed} for {wanted}");
+}

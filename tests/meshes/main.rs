@@ -8,3 +8,4 @@ mod properties;
 mod shapes;
 mod touching;
 mod truth;
+mod walls;

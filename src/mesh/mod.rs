@@ -9,6 +9,7 @@ mod contact;
 mod edges;
 mod faces;
 mod front;
+mod heaviest;
 mod inside;
 mod limits;
 mod measure;
@@ -37,6 +38,7 @@ mod watch;
 mod weld;
 
 pub use front::{measure_bytes, measure_file, read_file};
+pub use heaviest::{Foot, Heavy, clear_of, heaviest};
 pub use limits::{Format, Limits};
 pub use measure::{Measure, measure};
 pub use problem::{FileUnit, Problem};

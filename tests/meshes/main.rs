@@ -3,6 +3,7 @@
 
 mod files;
 mod format;
+mod heavy;
 mod overlaps;
 mod properties;
 mod shapes;

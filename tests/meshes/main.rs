@@ -9,4 +9,5 @@ mod properties;
 mod shapes;
 mod touching;
 mod truth;
+mod twins;
 mod walls;

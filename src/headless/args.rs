@@ -149,6 +149,9 @@ pub(super) enum Command {
         /// The files
         #[arg(required = true)]
         files: Vec<PathBuf>,
+        /// Walls and the heaviest places too
+        #[arg(long)]
+        walls: bool,
         /// As JSON
         #[arg(long)]
         json: bool,

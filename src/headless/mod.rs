@@ -63,7 +63,7 @@ fn dispatch(line: Line, window: impl FnOnce(Option<&Path>) -> Result<(), String>
         Some(Command::Quote(how)) => sheets::print(Sort::Quote, &how, out),
         Some(Command::Slip(how)) => sheets::print(Sort::Slip, &how, out),
         Some(Command::Receipt(how)) => sheets::print(Sort::Receipt, &how, out),
-        Some(Command::Measure { files, json }) => measure::print(&files, json, out),
+        Some(Command::Measure { files, walls, json }) => measure::print(&files, walls, json, out),
     }
 }
 

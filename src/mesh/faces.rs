@@ -125,13 +125,35 @@ impl Faces {
     pub fn nearest(&self, point: [f64; 3], within: f64) -> Option<Near> {
         let mut best = None;
         self.space.each_near(point, within, |at, near, limit| {
-            let squared = square(minus(near, point));
-            if squared < *limit && !(self.has_inner && self.sides[at] == Side::None) {
+            if square(minus(near, point)) >= *limit {
+                return;
+            }
+            if let Some((squared, near)) = self.outer_point(at, near, point)
+                && squared < *limit
+            {
                 *limit = squared;
                 best = Some(Near { distance: squared.sqrt(), point: near });
             }
         });
         best
+    }
+
+    /// The squared distance and place of the nearest point of a triangle that lies inside no other solid, known to be `near` but for that.
+    fn outer_point(&self, at: usize, near: [f64; 3], point: [f64; 3]) -> Option<(f64, [f64; 3])> {
+        let found = |place: [f64; 3]| (square(minus(place, point)), place);
+        if !self.has_inner {
+            return Some(found(near));
+        }
+        let outward = self.outward(at)?;
+        let is_outer = |place: [f64; 3]| !self.is_inside(along(place, outward, 4.0 * LEAST));
+        if is_outer(near) {
+            return Some(found(near));
+        }
+        // Only a part of it lies inside: the rest is looked at here and there.
+        let [a, b, c] = self.space.corners(at);
+        let shares = (0..=LATTICE).flat_map(|i| (0..=LATTICE - i).map(move |j| [i, j].map(|k| f64::from(k) / f64::from(LATTICE))));
+        let places = shares.map(|[s, t]| along(along(a, minus(b, a), s), minus(c, a), t));
+        places.filter(|place| is_outer(*place)).map(found).min_by(|a, b| a.0.total_cmp(&b.0))
     }
 
     /// Which triangles, by the tree's order, wall a sealed cavity.
@@ -167,6 +189,9 @@ impl Faces {
         None
     }
 }
+
+/// Places looked at along each side of a triangle that lies partly inside another solid.
+const LATTICE: u32 = 8;
 
 /// Surfaces inside other solids that a ray is led through.
 const MOST_INNER: usize = 8;

@@ -15,6 +15,7 @@ mod heaviest;
 mod inside;
 mod limits;
 pub mod look;
+mod matrix;
 mod measure;
 mod mend;
 mod nesting;

@@ -3,10 +3,11 @@
 //! `cargo bench --bench mesh` makes two binary STL files of a knurled torus, one in the order of the torus and one shuffled, in a temporary
 //! folder. Every timing is the median of fresh processes with the file in the system's cache; starting a process is not counted on either side.
 //! The peer is `tests/bench/mesh_peer.py` run by `python3`, or by the interpreter named in `PEER_PYTHON`. Without it only our times are printed.
+//! The walls of a fifth as many triangles are timed in this process.
 //! `--smoke`, and any run that is not `cargo bench`, takes a small file once.
 #![allow(missing_docs, clippy::unwrap_used, clippy::print_stdout, reason = "a bench prints, and may stop where it stands")]
 
-use pourbook::mesh::{Limits, Triangle, measure_file};
+use pourbook::mesh::{Limits, Triangle, Unwatched, measure_file, read_file, thickness};
 use std::f64::consts::TAU;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -42,6 +43,25 @@ fn main() {
             None => println!("{name}: peer not installed"),
         }
     }
+    time_walls(folder.path(), if smoke { (50, 20) } else { (500, 200) }, ours_runs);
+}
+
+/// Walls, with the file already read. The wire is 2.2 mm give or take two hundredths either side.
+fn time_walls(folder: &Path, (around, across): (usize, usize), runs: usize) {
+    let path = folder.join("walls.stl");
+    write_stl(&path, &torus(around, across));
+    let soup = read_file(&path, &Limits::default()).unwrap();
+    let seconds = median(
+        (0..runs)
+            .map(|_| {
+                let start = Instant::now();
+                let typical = thickness(&soup, &Unwatched).unwrap().typical.unwrap().thickness_mm;
+                assert!((typical - 2.2).abs() < 0.07, "{typical}");
+                start.elapsed().as_secs_f64()
+            })
+            .collect(),
+    );
+    println!("walls of {} triangles: {:.1} ms, median of {runs}", soup.triangles().len(), 1000.0 * seconds);
 }
 
 /// Measures once and prints the seconds; stops unless the answer is right.

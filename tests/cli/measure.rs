@@ -65,3 +65,31 @@ fn every_format_is_measured_alike() {
         assert!((json[0]["volume_mm3"].as_f64().expect("a volume") - 10.0).abs() < 1e-9, "{name}");
     }
 }
+
+#[test]
+fn walls_and_heavy_places_are_told_when_asked_for() {
+    let (code, stdout, _) = told(&run("measure --walls {}", &mesh("synthetic/flat_band.stl")));
+    assert_eq!(code, 0);
+    // The wall of closed_form.json; facets take a little of it.
+    assert!(stdout.contains("thinnest    1.80 mm at ") && stdout.contains("heavy place 1.80 mm across at "), "{stdout}");
+    let (_, stdout, _) = told(&run("measure {}", &mesh("synthetic/flat_band.stl")));
+    assert!(!stdout.contains("thinnest"), "{stdout}");
+    let (_, stdout, _) = told(&run("measure --walls --json {}", &mesh("synthetic/sphere_r6.stl")));
+    let json: Value = serde_json::from_str(&stdout).expect("JSON");
+    let number = |value: &Value| value.as_f64().expect("a number");
+    assert!((number(&json[0]["walls"]["typical"]["thickness_mm"]) - 12.0).abs() < 0.1);
+    let heavy = &json[0]["walls"]["heavy_places"][0];
+    assert!((number(&heavy["diameter_mm"]) - 12.0).abs() < 0.1 && (number(&heavy["modulus_mm"]) - 2.0).abs() < 0.06, "{heavy}");
+    assert!(json[0]["overlap"].is_null());
+}
+
+#[test]
+fn solids_through_each_other_have_their_union() {
+    let (code, json) = measured("synthetic/overlapping_spheres.stl");
+    assert_eq!(code, 0);
+    // The union by manifold3d and the exact sum, both from mesh_truth.json.
+    let overlap = &json[0]["overlap"];
+    assert!((overlap["union_mm3"].as_f64().expect("a union") - 935.007_661_8).abs() < 1e-2, "{overlap}");
+    assert!((overlap["added_up_mm3"].as_f64().expect("a sum") - 1_042.998_942_4).abs() < 1e-6, "{overlap}");
+    assert!(json[0]["walls"].is_null());
+}

@@ -3,8 +3,10 @@
 
 mod files;
 mod format;
+mod heavy;
 mod hostile;
 mod independent;
+mod likeness;
 mod mending;
 mod obj;
 mod overlaps;
@@ -15,4 +17,5 @@ mod threemf;
 mod touching;
 mod truth;
 mod twins;
+mod walls;
 mod writers;

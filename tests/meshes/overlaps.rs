@@ -11,7 +11,7 @@ fn all(parts: &[Vec<Triangle>]) -> Measure {
 }
 
 /// A round bar along an axis.
-fn bar(axis: usize, radius: f64, half_length: f64, sides: usize) -> Vec<Triangle> {
+pub fn bar(axis: usize, radius: f64, half_length: f64, sides: usize) -> Vec<Triangle> {
     let at = |k: usize, end: f64| -> [f32; 3] {
         let angle = 2.0 * PI * (k % sides) as f64 / sides as f64;
         let [x, y, z] = [radius * angle.cos(), radius * angle.sin(), end];
@@ -34,7 +34,7 @@ fn bar(axis: usize, radius: f64, half_length: f64, sides: usize) -> Vec<Triangle
 }
 
 /// A turn by three angles, as a matrix.
-fn turn(angles: [f64; 3]) -> impl Fn([f64; 3]) -> [f64; 3] {
+pub fn turn(angles: [f64; 3]) -> impl Fn([f64; 3]) -> [f64; 3] {
     move |[x, y, z]| {
         let (s, c) = angles[0].sin_cos();
         let [x, y, z] = [c * x - s * y, s * x + c * y, z];

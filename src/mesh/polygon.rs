@@ -106,8 +106,7 @@ impl Cutter {
     /// True when the triangle at a corner turns left and no other corner lies in it or on its sides. Nothing when patience has ended.
     fn is_ear(&mut self, a: u32, b: u32, c: u32) -> Option<bool> {
         self.patience = self.patience.checked_sub(1)?;
-        // What is no number makes no ear.
-        if !(self.turn(a, b, c) > 0.0) {
+        if self.turn(a, b, c) <= 0.0 {
             return Some(false);
         }
         let [pa, pb, pc] = [a, b, c].map(|k| self.flat[k as usize]);
@@ -140,9 +139,9 @@ fn normal_of(corners: &[[f32; 3]]) -> [f64; 3] {
     let mut sum = [0.0; 3];
     for pair in corners.windows(2) {
         let (p, q) = (from(&pair[0]), from(&pair[1]));
-        for axis in 0..3 {
+        for (axis, sum) in sum.iter_mut().enumerate() {
             let (u, v) = ((axis + 1) % 3, (axis + 2) % 3);
-            sum[axis] += p[u] * q[v] - p[v] * q[u];
+            *sum += p[u] * q[v] - p[v] * q[u];
         }
     }
     sum

@@ -95,7 +95,7 @@ impl Hands {
     pub fn settle(&mut self) {
         self.run();
         for _ in 0..500 {
-            if self.harness.state().workbook.reading().is_none() {
+            if super::is_looked_at(self.harness.state()) {
                 break;
             }
             std::thread::sleep(std::time::Duration::from_millis(5));

@@ -24,7 +24,7 @@ fn look_at(sample: &str, sight: Sight, told: &mut Vec<String>) {
     let mut harness = on_sample(sample, sight);
     for page in Page::RAIL.into_iter().chain([Page::Gallery]) {
         harness.state_mut().workbook.view.page = page;
-        harness.run();
+        super::looked_at(&mut harness);
         if sight.height > 2000.0 {
             let before = texts(&harness.output().shapes).len();
             unfold(&mut harness);

@@ -12,6 +12,7 @@ mod house;
 mod layout;
 mod names;
 mod paper;
+mod patterns;
 mod pictures;
 mod shapes;
 mod take_out;
@@ -24,6 +25,7 @@ use std::sync::Arc;
 use eframe::egui::{Theme as EguiTheme, vec2};
 use egui_kittest::Harness;
 use jiff::civil::{Date, date};
+use pourbook::app::page::Page;
 use pourbook::app::theme;
 use pourbook::app::window::Window;
 use pourbook::files::disk::{Disk, RealDisk};
@@ -88,4 +90,23 @@ pub fn on_sample(name: &str, sight: Sight) -> Harness<'static, Window> {
     assert!(harness.state().workbook.reading().is_none(), "the patterns were read");
     harness.run();
     harness
+}
+
+/// Is every pattern file read, and was the chosen one, on its page, looked at closely?
+pub fn is_looked_at(window: &Window) -> bool {
+    let workbook = &window.workbook;
+    let whole = workbook.view.page != Page::Patterns || workbook.inspection().is_none_or(|(found, share)| found.whole && share.is_none());
+    workbook.reading().is_none() && whole
+}
+
+/// Waits until every pattern file is read and the chosen one, on its page, was looked at closely.
+pub fn looked_at(harness: &mut Harness<'static, Window>) {
+    for _ in 0..1500 {
+        harness.run();
+        if is_looked_at(harness.state()) {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+    }
+    panic!("the chosen pattern was looked at");
 }

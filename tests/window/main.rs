@@ -13,6 +13,7 @@ mod layout;
 mod names;
 mod paper;
 mod pictures;
+mod prints;
 mod shapes;
 mod take_out;
 mod walk;

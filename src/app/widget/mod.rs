@@ -16,5 +16,6 @@ pub mod number;
 pub mod order;
 pub mod row;
 pub mod rows;
+pub mod scatter;
 pub mod text;
 pub mod weighing;

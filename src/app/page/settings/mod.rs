@@ -5,6 +5,7 @@ pub mod kept;
 mod lots;
 mod money;
 mod prices;
+mod printers;
 pub mod sections;
 mod shelf;
 mod shelf_entry;
@@ -32,6 +33,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     cx.folded(ui, "settings-prices", prices::show);
     cx.folded(ui, "settings-money", money::show);
     cx.folded(ui, "settings-lots", lots::show);
+    cx.folded(ui, "settings-printers", printers::show);
     cx.folded(ui, "settings-shelf", shelf::show);
     ui.add_space(3.0 * STEP);
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Settings);

@@ -14,6 +14,7 @@ mod names;
 mod paper;
 mod patterns;
 mod pictures;
+mod prints;
 mod shapes;
 mod take_out;
 mod walk;

@@ -15,6 +15,7 @@ fn all(job: &Job) -> Vec<(Place, &'static str)> {
     let mut places: Vec<(Place, &'static str)> = job.orders.iter().map(|order| (Place::Order(order.id), "orders-remove")).collect();
     places.extend(job.lines().map(|(_, line)| (Place::Line(line.id), "orders-remove-line")));
     places.extend(job.patterns.iter().map(|pattern| (Place::Pattern(pattern.id), "patterns-remove")));
+    places.extend(job.prints.iter().map(|run| (Place::Print(run.id), "prints-remove")));
     places.extend(job.trees.iter().map(|tree| (Place::Tree(tree.id), "trees-remove")));
     places.extend(job.flasks.iter().map(|flask| (Place::Flask(flask.id), "flasks-remove")));
     places.extend(job.burnouts.iter().map(|load| (Place::Burnout(load.id), "heat-remove")));

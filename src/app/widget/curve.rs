@@ -157,7 +157,7 @@ fn plot(ui: &mut Ui, cx: &Cx<'_>, curve: &Curve, targets: &[f64]) -> (Response, 
 }
 
 /// A plot that neither wheel nor mouse can move.
-fn still(plot: Plot<'_>) -> Plot<'_> {
+pub(super) fn still(plot: Plot<'_>) -> Plot<'_> {
     plot.allow_zoom(false)
         .allow_scroll(false)
         .allow_drag(false)

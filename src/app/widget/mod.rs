@@ -18,5 +18,6 @@ pub mod order;
 pub mod part;
 pub mod row;
 pub mod rows;
+pub mod scatter;
 pub mod text;
 pub mod weighing;

@@ -130,3 +130,18 @@ pub fn count(ui: &mut Ui, cx: &Cx<'_>, field: &Number<'_>) -> Option<Option<u32>
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a count is whole and within what the kind allows")]
     Some(found.map(|count| count.get().clamp(0.0, f64::from(u32::MAX)) as u32))
 }
+
+/// A field for seconds: a bare number is taken for them, and any other time is turned into them. What stands in the field is in seconds too.
+pub fn seconds(ui: &mut Ui, cx: &Cx<'_>, field: &Number<'_>) -> Option<Option<Finite>> {
+    let habits = cx.habits();
+    let read = |text: &str| {
+        // A bare number would be minutes in any other field for a time.
+        let bare = text.chars().all(|sign| sign.is_ascii_digit() || matches!(sign, '.' | ',' | ' '));
+        parse(&if bare { format!("{text} s") } else { text.to_owned() }, Kind::Duration, &habits)
+    };
+    let shown = field.now.map(|seconds| typed(seconds, Kind::Count, cx.style)).unwrap_or_default();
+    let place = Entry { unit: "s", width: field.width, right: true, ..Entry::new(field.id, field.name, shown) };
+    let text = entry(ui, &place, &cx.tokens, |text| if text.is_empty() { Ok(()) } else { read(text).map(drop).map_err(refusal) })?;
+    // To the microsecond, so that 2.8 s come back as 2.8 and not as their sixtieth times sixty.
+    Some(read(&text).ok().and_then(|parsed| Finite::new((parsed.value * 60.0 * 1e6).round() / 1e6)))
+}

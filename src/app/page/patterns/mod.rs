@@ -5,6 +5,7 @@ mod file;
 pub mod form;
 mod heavy;
 mod mending;
+mod prints;
 mod scale;
 mod walls;
 
@@ -58,6 +59,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         chosen(ui, cx, pattern);
         cx.folded(ui, "patterns-more", |ui, cx| fields::more(ui, cx, pattern));
     }
+    ui.add_space(2.0 * STEP);
+    cx.folded(ui, "prints-runs", prints::show);
     ui.add_space(3.0 * STEP);
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Patterns);
 }
@@ -187,6 +190,7 @@ fn change(cx: &mut Cx<'_>, key: &str, id: PatternId, change: impl FnOnce(&mut Pa
 /// Takes a pattern out; what it was chosen for has none then.
 fn remove(job: &mut Job, id: PatternId) {
     job.patterns.retain(|pattern| pattern.id != id);
+    job.prints.iter_mut().for_each(|run| run.rows.retain(|row| row.pattern != id));
     for line in job.orders.iter_mut().flat_map(|order| &mut order.lines) {
         line.pattern = line.pattern.filter(|pattern| *pattern != id);
         for exception in line.exceptions.values_mut() {

@@ -6,6 +6,7 @@ mod lots;
 mod money;
 mod moulds;
 mod prices;
+mod printers;
 pub mod sections;
 mod shelf;
 mod shelf_entry;
@@ -35,6 +36,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     cx.folded(ui, "settings-money", money::show);
     cx.folded(ui, "settings-lots", lots::show);
     cx.folded(ui, "settings-moulds", moulds::show);
+    cx.folded(ui, "settings-printers", printers::show);
     cx.folded(ui, "settings-shelf", shelf::show);
     cx.folded(ui, "settings-weighed", weighed::show);
     ui.add_space(3.0 * STEP);

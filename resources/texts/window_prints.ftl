@@ -1,0 +1,117 @@
+### The window: print runs on the page of waxes and prints, printers and calibrations among the settings.
+
+## Print runs.
+
+prints-runs = Print runs
+prints-name-of = print run { $name }
+prints-says = What is printed together, in one resin on one printer. Layers, time, resin and plates follow from it.
+prints-add = Add a print run
+prints-name = Run
+prints-printer = Printer
+prints-material = Resin
+prints-rows = On the plates
+prints-row-pattern = Print of
+prints-row-count = Count
+prints-row-x = Width
+prints-row-y = Depth
+prints-row-height = Height
+prints-row-fits = A plate
+prints-row-add = Add a pattern to the run
+prints-row-out = Take out of the run, row
+prints-no-pattern = There is no pattern yet.
+prints-figures = Plan
+prints-highest = Highest part
+prints-layers = Layers
+prints-time = Time of a plate
+prints-plates = Plates
+prints-plates-least = Plates at least
+prints-time-all = Time of all plates
+prints-resin = Resin
+prints-mass = Resin, weighed
+prints-cost = Resin, cost
+prints-care = Wash, cure, rinse
+prints-bears = Shelf: { $least } to { $most } in solvent, all baths together, then at least { $cure } of ultraviolet light before the rinse, and again if the surface is not clean after it.
+prints-data-sheet = The data sheets of resin and solvent rule over all of this.
+prints-washed = In solvent
+prints-cured = Cured before rinse
+prints-rinsed = Rinsed
+prints-surface = Surface after it
+prints-surface-clean = clean and dry to the touch of a glove
+prints-surface-not-clean = tacky, white or wet
+prints-notes = Notes on the run
+prints-remove = Take this run out
+edit-prints = change a print run
+edit-prints-add = add a print run
+edit-prints-remove = take a print run out
+
+## Printers.
+
+settings-printers = Printers
+printers-says = Each printer with its plate, how it is set for each resin, and how true it prints.
+printer-add = Add a printer
+printer-new = Printer
+printer-name = Name of the printer
+printer-plate-x = Plate, width
+printer-plate-y = Plate, depth
+printer-height = Highest print
+printer-gap = Between two prints
+printer-notes = Notes on the printer
+printer-take-out = Take this printer out
+printer-named = A print run of this batch names it.
+printer-resins = Set for
+printer-resin-add = Add a resin
+resin-material = Resin
+resin-layer = Layer
+resin-base-layers = Base layers
+resin-base-exposure = Base light
+resin-exposure = Light
+resin-move = Lift and return
+resin-supports = Supports, share
+resin-price = Price of a kg
+resin-notes = Notes on resin
+resin-take-out = Take out resin
+edit-printer = change a printer
+edit-printer-add = add a printer
+edit-printer-out = take a printer out
+
+## Calibrations.
+
+calibrations = Calibrations
+calibrations-says = Print blocks of known lengths, wash and cure them as patterns are, measure them cold. Three lengths along an axis at least, short and long ones.
+calibration-of = calibration { $number }
+calibration-add = Add a calibration
+calibration-counts = counts
+calibration-older = accepted, a newer one counts
+calibration-not-accepted = not accepted
+calibration-name = Calibration
+calibration-printer = Printed on
+calibration-material = Printed in
+calibration-on = Measured on
+calibration-wanted = Wanted measure
+calibration-axis = Along { $axis }
+calibration-slope = Slope
+calibration-slope-error = Slope, give or take
+calibration-offset = Offset
+calibration-offset-error = Offset, give or take
+calibration-spread = Spread
+calibration-drawn = To be drawn
+calibration-drawn-error = Drawn, give or take
+calibration-plot = Distance of each measured length from its line
+calibration-plot-says = Distance from the line over the drawn length. Circles are X, squares Y, triangles Z. A bow or a fan among them means that a straight line does not tell all.
+calibration-accept = Accepted, sizes go by it
+calibration-recheck = Measure again on
+calibration-notes = Notes on calibration
+calibration-take-out = Take this calibration out
+gauges = Measured lengths
+gauge-axis = Axis
+gauge-nominal = Drawn
+gauge-measured = Measured
+gauge-residual = Off the line
+gauge-add = Add a length
+gauge-take-out = Take out length
+axis-x = X
+axis-y = Y
+axis-z = Z
+edit-calibration = change a calibration
+edit-calibration-add = add a calibration
+edit-calibration-out = take a calibration out

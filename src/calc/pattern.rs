@@ -247,7 +247,8 @@ impl<'a> Pass<'a> {
                 return self.measured_file(pattern, file, measure);
             }
             Some(PatternRun::Measured(measure)) => {
-                let [before, now] = [kept.as_ref(), Some(measure)].map(|one| self.fills_of(pattern, file, one));
+                // Where nothing was kept the sentence does not tell of it.
+                let [before, now] = [kept.as_ref().unwrap_or(measure), measure].map(|one| self.fills_of(pattern, file, one));
                 self.find(&finding::FILE_CHANGED, place, vec![name(), told(), Arg::Figure(before), Arg::Figure(now)]);
                 return self.measured_file(pattern, file, kept.as_ref().unwrap_or(measure));
             }
@@ -279,9 +280,9 @@ impl<'a> Pass<'a> {
     }
 
     /// What metal fills by one measure, at the size it is printed; for words, not for sums.
-    fn fills_of(&mut self, pattern: &Pattern, file: &PatternFile, measure: Option<&PatternMeasure>) -> Id {
+    fn fills_of(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) -> Id {
         let place = Place::Pattern(pattern.id);
-        match measure.and_then(|measure| filled(pattern, measure)) {
+        match filled(pattern, measure) {
             Some(volume) => self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm_of(file).powi(3)),
             None => self.book.absent(&FILE_VOLUME, place, Cause::NoSuchNumber),
         }

@@ -7,15 +7,14 @@ use pourbook::app::page::Page;
 use pourbook::stock::{Entry, OverlayItem, PatternMaterial, Trust};
 
 use super::hands::words;
-use super::layout::unfold;
 use super::{Sight, USUAL, on_sample};
 
 #[test]
 fn a_weighed_density_is_taken_onto_the_shelf() {
     let mut harness = on_sample("first-pour.ron", Sight { height: 4000.0, ..USUAL });
     harness.state_mut().workbook.view.page = Page::Settings;
+    harness.state_mut().workbook.view.unfolded.insert("settings-weighed");
     harness.run();
-    unfold(&mut harness);
     let button = format!("{} 1", words("weighed-take"));
     // The sample's block came to what the shelf says: there is nothing to take.
     assert!(harness.get_by_label(&button).accesskit_node().is_disabled());

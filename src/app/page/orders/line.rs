@@ -126,6 +126,13 @@ fn figures(ui: &mut Ui, cx: &mut Cx<'_>, line: &Line) {
         ("orders-cost", found.cost),
     ];
     rows.extend(found.bore().map(|id| ("orders-bore", id)));
+    // Where the axes of the printer differ there is no one measure: they stand with the way back.
+    if let Some([x, y, z]) = found.ring.and_then(|ring| ring.typed).map(|typed| typed.map(|along| along.measure))
+        && x == y
+        && y == z
+    {
+        rows.push(("orders-typed", x));
+    }
     for (key, figure_id) in rows {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, figure_id, Look::ROW.width(190.0)));
     }

@@ -79,6 +79,8 @@ fn free_number(studio: &Studio) -> String {
 type Words = fn(&mut Mould, String);
 /// Sets a number of a mould.
 type Set = fn(&mut Mould, Option<Finite>);
+/// A number of a mould: its label, kind, what stands there, what rules where nothing does, and how it is set.
+type Field = (&'static str, Kind, Option<Finite>, Option<f64>, Set);
 
 fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, mould: &Mould) {
     let tokens = cx.tokens;
@@ -100,7 +102,7 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, at: usize, mould: &Mould) {
     if let Some(wax) = row(ui, &label, &tokens, |ui| entry_of(ui, cx, place, mould.wax.as_ref(), words)) {
         edit(cx, at, move |mould| mould.wax = wax);
     }
-    let numbers: [(&str, Kind, Option<Finite>, Option<f64>, Set); 4] = [
+    let numbers: [Field; 4] = [
         ("mould-rubber", Kind::Ratio, mould.rubber_shrink, None, |mould, share| mould.rubber_shrink = share),
         ("mould-wax-at", Kind::Temperature, mould.wax_c, None, |mould, c| mould.wax_c = c),
         ("mould-pressure", Kind::Vacuum, mould.pressure_kpa, None, |mould, kpa| mould.pressure_kpa = kpa),

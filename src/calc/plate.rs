@@ -20,8 +20,9 @@ const HAIR_MM: f64 = 1e-6;
 /// cannot be. Parts may be turned by a quarter.
 #[must_use]
 pub fn plates(parts: &[Parts], plate_mm: [f64; 2], gap_mm: f64) -> Option<u64> {
-    let lengths = parts.iter().flat_map(|parts| parts.sides_mm).chain(plate_mm);
-    if !(gap_mm.is_finite() && gap_mm >= 0.0) || !lengths.into_iter().all(|length| length.is_finite() && length > 0.0) {
+    let mut lengths = parts.iter().flat_map(|parts| parts.sides_mm).chain(plate_mm);
+    let sound = gap_mm.is_finite() && gap_mm >= 0.0 && lengths.all(|length| length.is_finite() && length > 0.0);
+    if !sound {
         return None;
     }
     // Every part with half a gap around it, on a plate with half a gap around it, touches its neighbours and the rim.
@@ -97,7 +98,7 @@ fn place(bins: &mut Vec<Bins>, length: f64, count: u64, fresh: Bins) {
     }
     let each = fits(fresh.left, length).max(1);
     split.push(Bins { left: fresh.left - length * whole(each), many: rest / each, ..fresh });
-    split.push(Bins { left: fresh.left - length * whole(rest % each), many: u64::from(rest % each > 0), ..fresh });
+    split.push(Bins { left: fresh.left - length * whole(rest % each), many: u64::from(!rest.is_multiple_of(each)), ..fresh });
     bins.extend(split);
     bins.retain(|bin| bin.many > 0);
 }

@@ -16,6 +16,7 @@ use crate::calc::{PatternRun, Runs, Setting};
 use crate::files::batch::{Batch, OpenError, SaveBatchError};
 use crate::files::disk::{Disk, folder_of};
 use crate::files::outside::Allowed;
+use crate::files::pattern_runs::note_measures;
 use crate::job::carry::take_copies;
 use crate::job::{Job, JobId, NoGo, Studio};
 use crate::paper::block::Raster;
@@ -370,14 +371,7 @@ impl Workbook {
     /// found out by it, and until somebody looked at the new one the old measures count.
     fn note_measures(&mut self) {
         let mut job = Job::clone(&self.job);
-        for pattern in &mut job.patterns {
-            let Some(PatternRun::Measured(measure)) = self.runs.patterns.get(&pattern.id) else { continue };
-            let Some(file) = &mut pattern.file else { continue };
-            let same = file.hash.as_ref().is_none_or(|hash| *hash == measure.hash);
-            if same && (file.hash.is_none() || file.kept.is_none()) {
-                (file.hash, file.kept) = (Some(measure.hash.clone()), Some(measure.kept()));
-            }
-        }
+        note_measures(&mut job, &self.runs);
         if job != *self.job {
             self.job = Arc::new(job);
         }

@@ -31,6 +31,19 @@ pub fn measure_patterns(disk: &dyn Disk, folder: &Path, job: &Job, allowed: &All
     runs
 }
 
+/// Notes in a job which content of each pattern file was measured and what it measured, where that is not noted yet. A file that changed since
+/// stays noted as it was.
+pub fn note_measures(job: &mut Job, runs: &Runs) {
+    for pattern in &mut job.patterns {
+        let Some(PatternRun::Measured(measure)) = runs.patterns.get(&pattern.id) else { continue };
+        let Some(file) = &mut pattern.file else { continue };
+        let same = file.hash.as_ref().is_none_or(|hash| *hash == measure.hash);
+        if same && (file.hash.is_none() || file.kept.is_none()) {
+            (file.hash, file.kept) = (Some(measure.hash.clone()), Some(measure.kept()));
+        }
+    }
+}
+
 /// Reads and measures one file.
 #[must_use]
 pub fn measure_file(disk: &dyn Disk, path: &Path, limits: &Limits) -> PatternRun {

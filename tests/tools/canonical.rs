@@ -1,14 +1,18 @@
 //! Puts job and studio files into the form the program itself writes: `cargo run --example canonical -- FILE…`
 //!
-//! A job also takes copies of the shelf entries it names, from the shipped shelf under the studio beside it, and the hash of every pattern
-//! file whose hash it does not say. Copies that stand are kept; `--retake` drops them first, for when the shelf has changed.
+//! A job also takes copies of the shelf entries it names, from the shipped shelf under the studio beside it, and hash and measures of every
+//! pattern file that it does not know yet. Copies that stand are kept; `--retake` drops them first, for when the shelf has changed.
 
 use std::io::Write as _;
 use std::path::Path;
 use std::process::ExitCode;
 
+use pourbook::files::disk::RealDisk;
+use pourbook::files::outside::Allowed;
+use pourbook::files::pattern_runs::{measure_patterns, note_measures};
 use pourbook::job::format::{read_job, read_studio, write_job, write_studio};
 use pourbook::job::{Studio, carry};
+use pourbook::mesh::Limits;
 use pourbook::stock::{Overlay, Shelf};
 
 fn main() -> ExitCode {
@@ -45,9 +49,7 @@ fn job_text(bytes: &[u8], folder: &Path, retake: bool) -> Result<String, String>
         job.shelf.clear();
     }
     carry::take_copies(&mut job, &shelf);
-    for file in job.patterns.iter_mut().filter_map(|pattern| pattern.file.as_mut()).filter(|file| file.hash.is_none()) {
-        // A file that is not there keeps no hash.
-        file.hash = std::fs::read(folder.join(&file.path)).ok().map(|bytes| blake3::hash(&bytes).to_hex().to_string());
-    }
+    let runs = measure_patterns(&RealDisk, folder, &job, &Allowed::None, &Limits::default());
+    note_measures(&mut job, &runs);
     write_job(&job).map_err(|error| error.to_string())
 }

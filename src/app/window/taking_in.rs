@@ -39,39 +39,29 @@ impl Window {
         }
     }
 
-    /// Adds files where they lie, as one step. A file that the batch names already is looked at again instead.
+    /// Adds files where they lie, as one step. One that the batch names already is looked at again: it may be a new state of it.
     fn add_files(&mut self, paths: &[PathBuf]) {
         let folder = self.workbook.folder().map(Path::to_path_buf).unwrap_or_default();
-        let here =
-            |path: &str| self.workbook.job.patterns.iter().find(|pattern| pattern.file.as_ref().is_some_and(|file| file.path == path));
-        let (mut fresh, mut again, mut seen) = (Vec::new(), Vec::new(), BTreeSet::new());
-        for path in paths {
-            let named = named_in(&folder, path);
-            match here(&named) {
-                Some(pattern) => again.push((pattern.id, named)),
-                None if seen.insert(named.clone()) => fresh.push((named, path.file_stem().map(|stem| stem.to_string_lossy().into_owned()))),
-                None => {}
-            }
-        }
-        let shown = if fresh.is_empty() { again.last().map(|(id, _)| *id) } else { Some(next_pattern(&self.workbook.job)) };
-        for (_, named) in &again {
+        let mut seen = BTreeSet::new();
+        let fresh: Vec<(String, String)> =
+            paths.iter().map(|path| (named_in(&folder, path), stem_of(path))).filter(|(named, _)| seen.insert(named.clone())).collect();
+        for (named, _) in &fresh {
             self.workbook.look_anew(Path::new(named));
         }
         if !fresh.is_empty() {
+            let shown = next_pattern(&self.workbook.job);
             self.workbook.edit(Texts::english().label("edit-drop-pattern"), move |job| {
                 // What is printed is mostly printed of what was printed last.
                 let material =
                     job.patterns.iter().rev().find(|pattern| pattern.file.is_some()).and_then(|pattern| pattern.material.clone());
                 for (path, name) in fresh {
-                    add_pattern(job, name.unwrap_or_default(), Some(PatternFile { path, ..PatternFile::default() }));
+                    add_pattern(job, name, Some(PatternFile { path, ..PatternFile::default() }));
                     if let Some(pattern) = job.patterns.last_mut() {
                         pattern.material.clone_from(&material);
                     }
                 }
             });
-        }
-        if let Some(pattern) = shown {
-            self.workbook.view.go_to(Place::Pattern(pattern), &self.workbook.job);
+            self.workbook.view.go_to(Place::Pattern(shown), &self.workbook.job);
         }
     }
 

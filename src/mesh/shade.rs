@@ -2,6 +2,7 @@
 //! so that it is told apart in black and white at the size of a thumbnail.
 
 use super::Soup;
+use super::look::light::{lightness, normal};
 
 /// A shaded picture, row by row from the top.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,8 +19,6 @@ pub struct Shade {
 /// axes. Written out, so that every machine has the same picture.
 const VIEW: [[f64; 3]; 3] =
     [[0.819_152_04, 0.573_576_44, 0.0], [-0.242_403_88, 0.346_188_61, 0.906_307_79], [0.519_836_79, -0.742_403_88, 0.422_618_26]];
-/// Where the light comes from, in the picture's axes: left, above, and from the eye's side. A unit vector.
-const LIGHT: [f64; 3] = [-0.45, 0.64, 0.622_816_8];
 /// Samples of a pixel along each side.
 const FINE: usize = 3;
 /// Free at each side of the picture, as a share of it.
@@ -34,7 +33,7 @@ pub fn shade(soup: &Soup, side: u32) -> Option<Shade> {
     let fit = Fit::of(soup, side)?;
     let mut canvas = Canvas::new(fit.across);
     for triangle in soup.triangles() {
-        canvas.triangle(triangle.map(|corner| fit.place(corner)), lightness(triangle));
+        canvas.triangle(triangle.map(|corner| fit.place(corner)), lightness(normal(triangle.map(seen))));
     }
     if canvas.depth.iter().all(|depth| *depth == f32::NEG_INFINITY) {
         return None;
@@ -81,24 +80,6 @@ impl Fit {
         let of = |value: f64, axis: usize| (value - self.middle[axis]) * self.scale;
         [(half + of(x, 0)) as f32, (half - of(y, 1)) as f32, of(z, 2) as f32]
     }
-}
-
-/// How light a face is, 0 to 1; both its sides are seen alike, since files are wound either way.
-#[allow(clippy::cast_possible_truncation, reason = "a lightness has few digits")]
-fn lightness(triangle: &[[f32; 3]; 3]) -> f32 {
-    let [a, b, c] = triangle.map(seen);
-    let (u, v) = ([b[0] - a[0], b[1] - a[1], b[2] - a[2]], [c[0] - a[0], c[1] - a[1], c[2] - a[2]]);
-    let normal = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
-    let length = (normal[0] * normal[0] + normal[1] * normal[1] + normal[2] * normal[2]).sqrt();
-    if !(length.is_finite() && length > 0.0) {
-        return 0.5;
-    }
-    let side = if normal[2] < 0.0 { -1.0 } else { 1.0 };
-    let [x, y, z] = normal.map(|part| part / length * side);
-    let lit = (x * LIGHT[0] + y * LIGHT[1] + z * LIGHT[2]).max(0.0);
-    // What turns away from the eye is darker: the form shows even where the light lies flat on it.
-    let light = (0.30 + 0.66 * lit) * (0.80 + 0.20 * z);
-    light.clamp(0.0, 0.97) as f32
 }
 
 struct Canvas {

@@ -3,6 +3,7 @@
 
 mod files;
 mod format;
+mod look;
 mod properties;
 mod shapes;
 mod touching;

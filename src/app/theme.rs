@@ -3,6 +3,8 @@
 
 use eframe::egui::{self, Color32, CornerRadius, FontFamily, FontId, Stroke, TextStyle, Theme, Vec2};
 
+use crate::mesh::look::Tones;
+
 /// The colours of one theme, by what they are for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Tokens {
@@ -38,6 +40,24 @@ pub struct Tokens {
     pub note: Color32,
     /// Investment in a drawing.
     pub mould: Color32,
+    /// A pattern in the shaded view, where the light falls on it squarely.
+    pub material: Color32,
+    /// The inner side of its faces, seen through a hole.
+    pub inner: Color32,
+    /// The face of a cut through a pattern.
+    pub section: Color32,
+    /// The same where two solids stand in one another.
+    pub section_twice: Color32,
+    /// The outlines of a pattern.
+    pub outline: Color32,
+    /// What far parts of a pattern fade towards.
+    pub far: Color32,
+}
+
+/// Red, green and blue of a colour.
+#[must_use]
+pub const fn rgb_of(colour: Color32) -> [u8; 3] {
+    [colour.r(), colour.g(), colour.b()]
 }
 
 const fn rgb(hex: u32) -> Color32 {
@@ -62,6 +82,12 @@ pub const LIGHT: Tokens = Tokens {
     caution: rgb(0x7D5A00),
     note: rgb(0x44546A),
     mould: rgb(0xDEDCD9),
+    material: rgb(0xE0D3C0),
+    inner: rgb(0x9FA9BC),
+    section: rgb(0xDDA878),
+    section_twice: rgb(0xB9773C),
+    outline: rgb(0x23262B),
+    far: rgb(0xEFE9DF),
 };
 
 /// For the evening.
@@ -82,6 +108,12 @@ pub const DARK: Tokens = Tokens {
     caution: rgb(0xDDB75C),
     note: rgb(0x9DB0C9),
     mould: rgb(0x3A3D42),
+    material: rgb(0xD6CAB8),
+    inner: rgb(0x8793AA),
+    section: rgb(0xCF975E),
+    section_twice: rgb(0x8F6233),
+    outline: rgb(0x111315),
+    far: rgb(0x4A4B4D),
 };
 
 impl Tokens {
@@ -98,6 +130,14 @@ impl Tokens {
     #[must_use]
     pub fn series(&self) -> [Color32; 4] {
         [self.core, self.heat, self.act, self.note]
+    }
+
+    /// The colours of the shaded view of a pattern.
+    #[must_use]
+    pub fn tones(&self) -> Tones {
+        let [material, inner, cut, cut_twice, outline, far] =
+            [self.material, self.inner, self.section, self.section_twice, self.outline, self.far].map(rgb_of);
+        Tones { material, inner, cut, cut_twice, outline, far }
     }
 
     /// Pairs of text and ground that stand on each other somewhere, for checking contrast.

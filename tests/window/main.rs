@@ -12,6 +12,7 @@ mod house;
 mod layout;
 mod names;
 mod paper;
+mod part;
 mod pictures;
 mod shapes;
 mod take_out;

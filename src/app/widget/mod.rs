@@ -14,6 +14,7 @@ pub mod mark;
 pub mod moment;
 pub mod number;
 pub mod order;
+pub mod part;
 pub mod row;
 pub mod rows;
 pub mod text;

@@ -2,7 +2,7 @@
 //!
 //! Start at [`measure_file`]. [`read`] turns bytes into a [`Soup`] of triangles or says why it cannot; [`measure()`] welds the soup, matches its
 //! edges, parts it into shells, finds out which lie inside or through which, and gives a [`Measure`] with the [`Problem`]s a person must know.
-//! Lengths are in mm, areas in mm², volumes in mm³; the numbers of a file that names no unit are taken as mm.
+//! [`look`] shows it. Lengths are in mm, areas in mm², volumes in mm³; the numbers of a file that names no unit are taken as mm.
 
 mod bins;
 mod contact;

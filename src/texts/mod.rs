@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 use unic_langid::LanguageIdentifier;
 
 /// The English catalogue: what is printed and computed, the window, and the window's pages.
-pub const ENGLISH: [&str; 8] = [
+pub const ENGLISH: [&str; 9] = [
     include_str!("../../resources/texts/en.ftl"),
     include_str!("../../resources/texts/paper.ftl"),
     include_str!("../../resources/texts/window.ftl"),
@@ -20,6 +20,7 @@ pub const ENGLISH: [&str; 8] = [
     include_str!("../../resources/texts/window_heat.ftl"),
     include_str!("../../resources/texts/window_studio.ftl"),
     include_str!("../../resources/texts/window_prints.ftl"),
+    include_str!("../../resources/texts/window_part.ftl"),
 ];
 
 /// The German catalogue: what prints, and the names of the shipped shelf. What it lacks is said in English.

@@ -7,6 +7,7 @@ mod heavy;
 mod hostile;
 mod independent;
 mod likeness;
+mod look;
 mod mending;
 mod obj;
 mod overlaps;

@@ -12,6 +12,7 @@ mod house;
 mod layout;
 mod names;
 mod paper;
+mod part;
 mod patterns;
 mod pictures;
 mod prints;

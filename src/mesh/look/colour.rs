@@ -76,5 +76,5 @@ impl Colouring<'_> {
 /// So much of the second.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "kept within a byte")]
 pub(super) fn mixed(one: [u8; 3], other: [u8; 3], share: f32) -> [u8; 3] {
-    [0, 1, 2].map(|at| (f32::from(one[at]) + (f32::from(other[at]) - f32::from(one[at])) * share).round() as u8)
+    [0, 1, 2].map(|at| (f32::from(one[at]) + (f32::from(other[at]) - f32::from(one[at])) * share + 0.5) as u8)
 }

@@ -50,8 +50,16 @@ pub(super) fn covered(corners: &[[f32; 3]; 3], size: [usize; 2], mut each: impl 
     let [a, b, c] = *corners;
     let least = |axis: usize| a[axis].min(b[axis]).min(c[axis]);
     let most = |axis: usize| a[axis].max(b[axis]).max(c[axis]);
-    let from = |axis: usize| (least(axis) - 0.5).ceil().max(0.0);
-    let to = |axis: usize| (most(axis) - 0.5).floor().min(size[axis] as f32 - 1.0);
+    // Pixels count from 0; what lies before them is cut off before it is rounded, so that cutting off what follows the point rounds down.
+    let from = |axis: usize| {
+        let first = (least(axis) - 0.5).max(0.0);
+        let whole = first as i32 as f32;
+        if whole < first { whole + 1.0 } else { whole }
+    };
+    let to = |axis: usize| {
+        let last = (most(axis) - 0.5).min(size[axis] as f32 - 1.0);
+        if last < 0.0 { -1.0 } else { last as i32 as f32 }
+    };
     let (left, right, top, bottom) = (from(0), to(0), from(1), to(1));
     if !(left <= right && top <= bottom) {
         return;

@@ -102,7 +102,7 @@ impl Layer {
                 // Most triangles of a large file are never seen, and need no light.
                 let light = *light.get_or_insert_with(|| {
                     let upward = placed.map(|[right, down, near]| [right, -down, near]);
-                    (lightness(normal(upward)) * 255.0).round() as u8
+                    (lightness(normal(upward)) * 255.0 + 0.5) as u8
                 });
                 (nears[at], ids[at], lights[at], inners[at]) = (near, id, light, inner);
             }

@@ -115,6 +115,7 @@ const CLASS: &[&str] = &[
     "Note job defaults",
     "Note job defaults",
     "Note job defaults",
+    "Note pattern/2 shells-united",
     "Note burnout/1 mould-ranges-apart",
 ];
 

@@ -78,7 +78,7 @@ struct Ball {
 }
 
 fn balls(faces: &Faces, walls: &Walls) -> Vec<Ball> {
-    let starts = walls.middles_mm.iter().map(|(middle, _)| faces.space.from_mm(*middle));
+    let starts = walls.middles_mm.iter().map(|(middle, _)| faces.space.in_units(*middle));
     let fitting = starts.filter_map(|centre| Some(Ball { centre, radius: faces.nearest(centre, f64::INFINITY)?.distance }));
     let mut waiting: Vec<Ball> = fitting.filter(|ball| faces.is_inside(ball.centre)).collect();
     waiting.sort_by(|a, b| b.radius.total_cmp(&a.radius));

@@ -93,7 +93,7 @@ impl Space {
     }
 
     /// A place of the file, given in mm.
-    pub fn from_mm(&self, place: [f64; 3]) -> [f64; 3] {
+    pub fn in_units(&self, place: [f64; 3]) -> [f64; 3] {
         std::array::from_fn(|axis| (place[axis] - self.centre[axis]) / self.unit_mm)
     }
 

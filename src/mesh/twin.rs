@@ -128,7 +128,7 @@ impl Surface {
 
     /// The distance in mm of a place, in mm about the middle, to the surface, the nearest point, and the normal there.
     fn nearest(&self, place: [f64; 3]) -> (f64, [f64; 3], [f64; 3]) {
-        let from = self.space.from_mm(std::array::from_fn(|axis| place[axis] + self.middle_mm[axis]));
+        let from = self.space.in_units(std::array::from_fn(|axis| place[axis] + self.middle_mm[axis]));
         let mut best = (f64::INFINITY, from, 0);
         self.space.each_near(from, f64::INFINITY, |at, near, limit| {
             let squared = square(minus(near, from));

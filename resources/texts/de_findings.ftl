@@ -76,6 +76,7 @@ finding-drained-void = { $file } hat einen Hohlraum von { $void }, der offen und
 finding-shells-united = Schalen von { $file } überlappen. Zusammen füllen sie { $union }, und damit wird gerechnet; Schale für Schale zusammengezählt wären es { $sum }, also { $over } zu viel. Ein Programm, das nur zusammenzählt, wird das so angeben.
 finding-shells-overlap = Schalen von { $file } überlappen. Das kann doppelt gezählt sein, darum ist die Einwaage eher zu hoch und ein Angebot auch. Die Schalen dort verbinden, wo es gezeichnet wurde, oder das Modell wiegen.
 finding-file-unit = { $file } wäre { $size } lang. Es ist wohl in einer anderen Einheit gezeichnet ({ $unit }). Sagen, in welcher, bevor etwas eingewogen wird.
+no-volume = kein Volumen
 unit-millimetres = Millimeter
 unit-centimetres = Zentimeter
 unit-inches = Zoll

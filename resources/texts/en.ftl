@@ -78,6 +78,7 @@ finding-drained-void = { $file } has a void of { $void } that is said to be drai
 finding-shells-united = Shells of { $file } overlap. Together they fill { $union }, and that is what is charged; added up shell by shell they would make { $sum }, which is { $over } too much. A program that only adds up will say so.
 finding-shells-overlap = Shells of { $file } overlap. The overlap may be counted twice, so the charge is rather too high and so is a quote. Join the shells where it was drawn, or weigh the pattern.
 finding-file-unit = { $file } would be { $size } long. It was probably drawn in another unit ({ $unit }). Say which before anything is charged.
+no-volume = no volume
 unit-millimetres = millimetres
 unit-centimetres = centimetres
 unit-inches = inches

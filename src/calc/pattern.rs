@@ -249,7 +249,7 @@ impl<'a> Pass<'a> {
             Some(PatternRun::Measured(measure)) => {
                 // Where nothing was kept the sentence does not tell of it.
                 let [before, now] = [kept.as_ref().unwrap_or(measure), measure].map(|one| self.fills_of(pattern, file, one));
-                self.find(&finding::FILE_CHANGED, place, vec![name(), told(), Arg::Figure(before), Arg::Figure(now)]);
+                self.find(&finding::FILE_CHANGED, place, vec![name(), told(), before, now]);
                 return self.measured_file(pattern, file, kept.as_ref().unwrap_or(measure));
             }
             // What is being read may be another file than the one that was measured.
@@ -280,11 +280,11 @@ impl<'a> Pass<'a> {
     }
 
     /// What metal fills by one measure, at the size it is printed; for words, not for sums.
-    fn fills_of(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) -> Id {
+    fn fills_of(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) -> Arg {
         let place = Place::Pattern(pattern.id);
         match filled(pattern, measure) {
-            Some(volume) => self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm_of(file).powi(3)),
-            None => self.book.absent(&FILE_VOLUME, place, Cause::NoSuchNumber),
+            Some(volume) => Arg::Figure(self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm_of(file).powi(3))),
+            None => Arg::Words(vec!["no-volume"]),
         }
     }
 
@@ -326,7 +326,9 @@ impl<'a> Pass<'a> {
                 self.book.derive(&WALL_OF_FILE, place, [wall, unit, scale])
             })
         });
-        if let Some([thinnest, ..]) = walls {
+        // In a wrong unit every wall is thin, and that is told already.
+        let longest_mm = measure.size.iter().copied().fold(0.0, f64::max) * mm_of(file);
+        if let Some([thinnest, ..]) = walls.filter(|_| PLAUSIBLE_MM.contains(&longest_mm)) {
             self.thin_walls(pattern, thinnest);
         }
         self.file_problems(pattern, file, measure);

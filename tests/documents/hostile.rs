@@ -50,7 +50,7 @@ fn deep_nesting_is_refused_quickly() {
         }
     }
     // Unknown and balanced in a newer file, it is passed over without being understood.
-    let deep = format!("(format: 2, readable_since: 1, wrench: {}{}, name: \"x\")", "[".repeat(1_000_000), "]".repeat(1_000_000));
+    let deep = format!("(format: 9, readable_since: 1, wrench: {}{}, name: \"x\")", "[".repeat(1_000_000), "]".repeat(1_000_000));
     assert_eq!(read_job(deep.as_bytes()).map(|opened| opened.document.name), Ok("x".to_owned()));
 }
 

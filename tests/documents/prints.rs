@@ -9,7 +9,7 @@ use pourbook::job::{
 
 use super::world::{money, said, some};
 
-const RUN: &str = r#"(format: 1, readable_since: 1,
+const RUN: &str = r#"(format: 2, readable_since: 1,
   patterns: [
     (
       id: 4,
@@ -40,7 +40,7 @@ const RUN: &str = r#"(format: 1, readable_since: 1,
 )
 "#;
 
-const PRINTER: &str = r#"(format: 1, readable_since: 1,
+const PRINTER: &str = r#"(format: 2, readable_since: 1,
   printers: [
     (
       name: "by the window",

@@ -17,7 +17,7 @@ proptest! {
         let text = write_job(&job).unwrap();
         let opened = read_job(text.as_bytes()).map_err(|error| TestCaseError::fail(format!("{error}\n{text}")))?;
         prop_assert!(!opened.read_only);
-        prop_assert_eq!(opened.format, 1);
+        prop_assert_eq!(opened.format, pourbook::job::format::FORMAT);
         prop_assert_eq!(&opened.document, &job);
         prop_assert_eq!(write_job(&opened.document).unwrap(), text);
     }

@@ -174,6 +174,8 @@ fn every_argument_of_a_finding_is_there() {
                     Arg::Text(words) => assert!(!words.is_empty(), "{file}: {} of {}", found.kind.key, found.place),
                     Arg::Words(keys) => assert!(!keys.is_empty(), "{file}: {} of {}", found.kind.key, found.place),
                     Arg::Givens(givens) => assert!(!givens.is_empty(), "{file}: {} of {}", found.kind.key, found.place),
+                    // None of a file's measures were kept.
+                    Arg::Count(0) if found.kind.key.starts_with("file-") => {}
                     Arg::Count(count) => assert!(*count > 0, "{file}: {} of {}", found.kind.key, found.place),
                 }
             }

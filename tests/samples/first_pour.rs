@@ -65,7 +65,9 @@ fn every_figure_is_what_the_script_works_out() {
         }
     }
     assert_eq!(wrong, Vec::<String>::new());
-    let unchecked: Vec<_> = made.keys().filter(|key| !expected.contains_key(*key)).collect();
+    // Walls are measured by rays: tests/meshes holds them against walls that are known.
+    let by_rays = |key: &&(String, String)| key.1 == "pattern.wall";
+    let unchecked: Vec<_> = made.keys().filter(|key| !expected.contains_key(*key) && !by_rays(key)).collect();
     assert_eq!(unchecked, Vec::<&(String, String)>::new(), "figures the script does not know");
 }
 

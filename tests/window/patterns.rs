@@ -7,7 +7,7 @@ use eframe::egui::accesskit::Role;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use pourbook::app::action::Action;
-use pourbook::app::dialog::{Dialog, Outside};
+use pourbook::app::dialog::Dialog;
 use pourbook::app::page::Page;
 use pourbook::app::page::patterns::form::Colouring;
 use pourbook::app::window::Window;
@@ -16,7 +16,10 @@ use pourbook::job::{FileUnit, Job, NoGoKind, Pattern, PatternFile, PatternId};
 use pourbook::quantity::Finite;
 
 use super::hands::words;
-use super::{USUAL, empty, looked_at};
+use super::{Sight, USUAL, empty, looked_at};
+
+/// So high that nothing has to be scrolled to.
+const TALL: Sight = Sight { height: 2400.0, ..USUAL };
 
 fn reference(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/outside/meshes/synthetic").join(name)
@@ -32,7 +35,7 @@ fn batch(files: &[&str]) -> (tempfile::TempDir, Harness<'static, Window>) {
     });
     let job = Job { patterns: patterns.collect(), ..Job::default() };
     fs::write(folder.path().join("job.ron"), write_job(&job).unwrap()).unwrap();
-    let mut harness = empty(USUAL);
+    let mut harness = empty(TALL);
     let ctx = harness.ctx.clone();
     harness.state_mut().open(&ctx, &folder.path().join("job.ron"));
     harness.state_mut().workbook.view.page = Page::Patterns;
@@ -57,8 +60,6 @@ fn has(harness: &Harness<'static, Window>, key: &str) -> bool {
 fn a_file_in_inches_is_corrected_with_one_press() {
     let (_folder, mut harness) = batch(&["inch_scale_cube.stl"]);
     assert!(has(&harness, "file-unit"));
-    let name = words("patterns-set-unit").replace("{ $unit }", "");
-    let _ = name;
     harness.get_by_label_contains("It is drawn in").click();
     looked_at(&mut harness);
     assert_eq!(file(&harness, 0).unit, FileUnit::Inch);
@@ -131,7 +132,6 @@ fn files_outside_are_asked_about_once_a_folder() {
     take(&mut harness, "sphere_r6.stl");
     assert!(harness.state().dialog.is_none());
     assert_eq!(harness.state().workbook.job.patterns.len(), 4);
-    let _ = Outside::Refuse;
 }
 
 #[test]
@@ -159,7 +159,6 @@ fn a_batch_that_names_files_outside_asks_before_it_reads_them() {
 fn a_place_without_a_sprue_is_painted_and_kept_clear_of() {
     let (_folder, mut harness) = batch(&["sphere_r6.stl"]);
     let heaviest = |harness: &Harness<'static, Window>| harness.state().workbook.inspection().unwrap().0.heavy.unwrap();
-    let foot = heaviest(&harness).places[0].foot.unwrap().place_mm;
     // A ball of six millimetres' radius: the largest ball in it is itself.
     assert!((heaviest(&harness).places[0].diameter_mm - 12.0).abs() < 0.1);
     harness.state_mut().workbook.view.colouring = Colouring::NoSprue(NoGoKind::Seat);
@@ -174,7 +173,6 @@ fn a_place_without_a_sprue_is_painted_and_kept_clear_of() {
     let clear = heaviest(&harness).places[0].foot.unwrap().place_mm;
     let away = (0..3).map(|axis| (clear[axis] - at[axis]).powi(2)).sum::<f64>().sqrt();
     assert!(away >= 3.0, "{clear:?} stands {away} from what was painted");
-    let _ = foot;
     // A click on the painted place wipes it off.
     harness.get_by_role(Role::Canvas).click();
     looked_at(&mut harness);

@@ -8,7 +8,7 @@ use pourbook::job::{Job, Place};
 
 use super::hands::words;
 use super::layout::unfold;
-use super::{Sight, USUAL, on_sample};
+use super::{Sight, USUAL, looked_at, on_sample};
 
 /// Everything that can be taken out, with the button that does it.
 fn all(job: &Job) -> Vec<(Place, &'static str)> {
@@ -36,7 +36,7 @@ fn nothing_points_at_what_was_taken_out() {
         let job = harness.state().workbook.job.clone();
         for (place, key) in all(&job) {
             harness.state_mut().workbook.view.go_to(place, &job);
-            harness.run();
+            looked_at(&mut harness);
             if harness.query_all_by_label(&words(key)).count() == 0 {
                 unfold(&mut harness);
             }

@@ -388,7 +388,7 @@ pub fn extents(along: f64, across: f64, deep: f64) -> Extents {
 
 pub fn measure(fills_mm3: f64, area_mm2: f64, size: [f64; 3]) -> PatternMeasure {
     PatternMeasure {
-        walls: None,
+        walls: Some([0.8, 1.2, 2.0]),
         triangles: 0,
         shells: 0,
         hash: "f00d".to_owned(),

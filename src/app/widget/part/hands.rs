@@ -1,6 +1,6 @@
 //! Turning, moving, zooming and cutting by mouse and by keys.
 
-use eframe::egui::{EventFilter, Key, Modifiers, PointerButton, Response, Ui};
+use eframe::egui::{self, EventFilter, Key, Modifiers, PointerButton, Response, Ui};
 
 use super::sight::Sight;
 use crate::mesh::look::{Axis, Model, StandardView};
@@ -33,8 +33,10 @@ pub(super) fn pointer(ui: &Ui, response: &Response, model: &Model, size_px: [u32
         sight.camera = sight.camera.fitted();
     }
     if response.hovered() {
-        // The wheel is used up here: the page stays where it is.
-        let (wheel, pinch) = ui.input_mut(|input| (std::mem::take(&mut input.smooth_scroll_delta.y), input.zoom_delta()));
+        // Once it was clicked the wheel is used up here and the page stays where it is; before that a wheel that comes by turns the page.
+        let held = response.has_focus();
+        let taken = |input: &mut egui::InputState| if held { std::mem::take(&mut input.smooth_scroll_delta.y) } else { 0.0 };
+        let (wheel, pinch) = ui.input_mut(|input| (taken(input), input.zoom_delta()));
         let factor = (f64::from(wheel) / WHEEL).exp() * f64::from(pinch);
         if (factor - 1.0).abs() > 1e-6 {
             let at = response.hover_pos().map_or(middle, |at| {

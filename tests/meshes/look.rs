@@ -118,6 +118,20 @@ fn a_cut_seen_slantwise_is_an_ellipse_and_from_behind_is_not_seen() {
 }
 
 #[test]
+fn a_face_that_lies_in_the_cut_goes_with_what_is_cut_away() {
+    // The small block ends just where the large one is cut.
+    let blocks = model(&[block([0.0; 3], [8.0, 6.0, 12.0]), block([10.0, 0.0, 0.0], [13.0, 3.0, 4.0])].concat());
+    let cut = Some(Cut { axis: Axis::Y, at: 0.5, keep: Keep::Above });
+    for camera in [Camera::default(), Camera::from(StandardView::Front), Camera { zoom: 1.7, yaw_deg: -21.0, ..Camera::default() }] {
+        let picture = seen(&blocks, camera, cut, Quality::Turning);
+        let [x, y, _] = picture.projection().place([11.5, 3.0, 2.0]);
+        assert_eq!(picture.hit_at(x as u32, y as u32), None, "nothing is left of it");
+        let [x, y, _] = picture.projection().place([4.0, 3.0, 6.0]);
+        assert_eq!(picture.hit_at(x as u32, y as u32).map(|hit| hit.triangle), Some(None), "a cut goes through the other");
+    }
+}
+
+#[test]
 fn a_hollow_ball_shows_a_ring_and_two_in_one_another_show_it() {
     let hollow = model(&[ball(6.0, 90, 180), inside_out(&ball(4.0, 80, 160))].concat());
     let cut = Some(Cut { axis: Axis::Y, at: 0.5, keep: Keep::Above });

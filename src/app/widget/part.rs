@@ -77,6 +77,8 @@ pub struct Shown {
     pub hovered: Option<Hit>,
     /// Does the picture show every triangle, with its edges smoothed?
     pub is_fine: bool,
+    /// How many pictures were made for it since it was first shown.
+    pub pictures: u64,
 }
 
 /// Shows a pattern with its tools above it.
@@ -106,7 +108,7 @@ pub fn part(ui: &mut Ui, dress: &Dress, part: &Part<'_>) -> Shown {
     let by_mouse = response.clicked_by(egui::PointerButton::Primary).then(|| response.interact_pointer_pos().and_then(at_px)).flatten();
     let clicked = by_mouse.or(picked.then_some(middle)).and_then(|at| sight.exactly(at));
     let hovered = response.hover_pos().and_then(at_px).and_then(|at| sight.roughly(at));
-    Shown { clicked, hovered, is_fine: sight.is_fine(), response }
+    Shown { clicked, hovered, is_fine: sight.is_fine(), pictures: sight.pictures, response }
 }
 
 fn paint(ui: &Ui, dress: &Dress, part: &Part<'_>, sight: &Sight, rect: Rect, response: &Response) {

@@ -87,9 +87,7 @@ fn ways(mesh: &Welded, points: &[[f32; 3]]) -> (Vec<Way>, f64) {
         for point in triangle {
             let way = &mut ways[*point as usize];
             way.length += length;
-            for axis in 0..3 {
-                way.normal[axis] += n[axis];
-            }
+            way.normal = [0, 1, 2].map(|axis| way.normal[axis] + n[axis]);
         }
     }
     (ways, area)

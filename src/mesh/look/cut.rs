@@ -60,7 +60,9 @@ impl Cut {
         let mut on_plane = model.centre_mm();
         on_plane[axis] = self.at_mm(model);
         let [x, y, depth] = onto.place(on_plane);
-        Plane { right, down: -up, near, rest: -(right * x - up * y + near * depth) }
+        // A face that lies in the cut goes with what is cut away, whichever way its places are rounded.
+        let hair_px = 1e-3 + 1e-6 * onto.px_per_mm() * model.radius_mm();
+        Plane { right, down: -up, near, rest: -(right * x - up * y + near * depth) - hair_px }
     }
 }
 

@@ -84,7 +84,7 @@ pub(super) fn covered(corners: &[[f32; 3]; 3], size: [usize; 2], mut each: impl 
                 edge.narrow(across, &mut first, &mut last);
             }
         }
-        if !(first <= last) {
+        if first > last {
             continue;
         }
         for column in first as usize..=last as usize {

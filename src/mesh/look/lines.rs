@@ -49,14 +49,14 @@ fn segment([from, to]: [[f64; 3]; 2], width: f64, layer: &Layer, each: &mut dyn 
     let (most, most_other) = (layer.size[long] as f64 - 1.0, layer.size[other] as f64 - 1.0);
     // Half a width more at either end, so that lines that meet leave no gap.
     let (first, last) = ((from[long] - width / 2.0).floor().max(0.0), (to[long] + width / 2.0 - 0.5).floor().min(most));
-    if !(first <= last) {
+    if first > last {
         return;
     }
     for step in first as usize..=last as usize {
         let along = (step as f64 + 0.5).clamp(from[long], to[long]) - from[long];
         let place = [0, 1, 2].map(|axis| from[axis] + slope[axis] * along);
         let (low, high) = ((place[other] - half - 0.5).ceil().max(0.0), (place[other] + half - 0.5).floor().min(most_other));
-        if !(low <= high) {
+        if low > high {
             continue;
         }
         for aside in low as usize..=high as usize {

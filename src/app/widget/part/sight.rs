@@ -23,6 +23,8 @@ pub(super) struct Sight {
     pub camera: Camera,
     pub cut: Cut,
     pub is_cut: bool,
+    /// How many pictures were made.
+    pub pictures: u64,
     model: Option<Arc<Model>>,
     texture: Option<TextureHandle>,
     shown: Option<(Ask, Arc<Picture>)>,
@@ -39,6 +41,7 @@ impl Default for Sight {
             camera: Camera::default(),
             cut,
             is_cut: false,
+            pictures: 0,
             model: None,
             texture: None,
             shown: None,
@@ -206,6 +209,7 @@ impl Sight {
         }
         self.shown = Some((ask, Arc::new(picture)));
         self.fine = fine;
+        self.pictures += 1;
     }
 
     pub fn texture(&self) -> Option<TextureId> {

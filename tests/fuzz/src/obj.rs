@@ -8,6 +8,7 @@ use pourbook::mesh::Format;
 /// As [`crate::mesh::sound`].
 pub fn check(bytes: &[u8]) {
     if let Some((soup, found)) = crate::mesh::sound(bytes) {
-        crate::planted(soup.format() == Format::Obj && found.triangles == 7 && found.size_mm[0] > 1e6);
+        let is_large = found.size_mm.iter().any(|side| *side > 1e6);
+        crate::planted(soup.format() == Format::Obj && is_large && found.triangles > 1);
     }
 }

@@ -33,6 +33,49 @@ fn the_golden_files_of_format_1_read_and_write_to_the_byte() {
 }
 
 #[test]
+fn the_golden_files_of_format_2_read_and_write_to_the_byte() {
+    if std::env::var_os("RETAKE_GOLDEN").is_some() {
+        make_golden_files_of_format_2();
+    }
+    let (job, studio) = (golden("job_format_2.ron"), golden("studio_format_2.ron"));
+    let (opened, read) = (read_job(job.as_bytes()).unwrap(), read_studio(studio.as_bytes()).unwrap());
+    assert_eq!((opened.format, opened.read_only), (2, false));
+    assert_eq!(write_job(&opened.document).unwrap(), job);
+    assert_eq!(write_studio(&read.document).unwrap(), studio);
+    // What format 2 added.
+    for field in ["prints", "kept", "no_go", "sprue", "bore_mm", "band_mm", "comfort_fit", "finished", "trial"] {
+        assert!(job.contains(&format!("{field}:")), "{field}");
+    }
+    for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master"] {
+        assert!(studio.contains(&format!("{field}:")), "{field}");
+    }
+    // Those of format 1 are read as they were, and say nothing of it.
+    let old = read_job(golden("job_format_1.ron").as_bytes()).unwrap().document;
+    assert!(old.prints.is_empty() && old.patterns.iter().filter_map(|pattern| pattern.file.as_ref()).all(|file| file.kept.is_none()));
+}
+
+/// Makes the golden files of format 2 anew; never to be done once a program that writes them was let out.
+fn make_golden_files_of_format_2() {
+    let mut world = World::full();
+    let file = world.job.patterns[1].file.as_mut().unwrap();
+    let number = |value: f64| pourbook::quantity::Finite::new(value).unwrap();
+    file.hash = Some("0f".repeat(32));
+    file.bore_mm = Some(number(17.35));
+    file.kept = Some(
+        pourbook::calc::PatternMeasure { walls: Some([0.5, 1.0, 2.0]), ..super::world::measure(842.0, 900.0, [22.0, 22.0, 4.0]) }.kept(),
+    );
+    file.no_go =
+        vec![pourbook::job::NoGo { at: Some([1.0, 2.0, 3.5].map(number)), radius: Some(number(1.5)), what: pourbook::job::NoGoKind::Seat }];
+    file.sprue =
+        Some(pourbook::job::SpruePoint { at: Some([0.0, 0.0, 4.0].map(number)), ball: Some(number(2.5)), modulus: Some(number(0.6)) });
+    world.job.flasks[0].trial = true;
+    world.studio.least_wall_mm = Some(number(0.6));
+    world.studio.moulds[0].master = "brass".to_owned();
+    std::fs::write("tests/golden/job_format_2.ron", write_job(&world.job).unwrap()).unwrap();
+    std::fs::write("tests/golden/studio_format_2.ron", write_studio(&world.studio).unwrap()).unwrap();
+}
+
+#[test]
 fn the_first_line_says_the_format() {
     let job = write_job(&World::sound().job).unwrap();
     assert_eq!(job.lines().next(), Some(format!("(format: {FORMAT}, readable_since: 1,").as_str()));

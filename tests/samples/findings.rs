@@ -120,9 +120,9 @@ const CLASS: &[&str] = &[
     "Note job defaults",
     "Note job defaults",
     "Note job defaults",
+    "Note job defaults",
     "Note pattern/2 shells-united",
     "Note pattern/9 mould-unknown",
-    "Note job defaults",
     "Note print/2 printer-unknown",
     "Note burnout/1 mould-ranges-apart",
 ];

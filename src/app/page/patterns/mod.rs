@@ -24,16 +24,52 @@ use crate::job::{Job, Pattern, PatternId, Place};
 const FIELDS: f32 = 476.0;
 /// Sides of its form, at most and at least.
 const FORM: f32 = 520.0;
-const LEAST_FORM: f32 = 280.0;
+const LEAST_FORM: f32 = 260.0;
+/// Its height where it stands under the list.
+const LOW_FORM: f32 = 240.0;
 
 /// Rows in sight at once.
 const ROWS: usize = 8;
 
-/// Shows the page.
+/// Shows the page: the patterns and what is said of the chosen one, its form beside them where there is room.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     let tokens = cx.tokens;
     heading::title(ui, &cx.label("stage-patterns"), "", &tokens);
     let job = cx.job;
+    let chosen = job.patterns.iter().find(|pattern| Some(pattern.id) == cx.view.pattern);
+    let wide = ui.available_width();
+    let beside = (wide - FIELDS - 4.0 * STEP).min(FORM);
+    let seen = cx.inspection.is_some();
+    if seen && beside >= LEAST_FORM {
+        ui.horizontal_top(|ui| {
+            ui.vertical(|ui| {
+                ui.set_width(FIELDS);
+                patterns(ui, cx);
+                chosen.inspect(|pattern| said(ui, cx, pattern));
+            });
+            ui.add_space(2.0 * STEP);
+            chosen.inspect(|pattern| form::show(ui, cx, pattern, vec2(beside, beside)));
+        });
+    } else {
+        patterns(ui, cx);
+        if seen {
+            ui.add_space(2.0 * STEP);
+            chosen.inspect(|pattern| form::show(ui, cx, pattern, vec2(wide.min(FORM), LOW_FORM)));
+        }
+        chosen.inspect(|pattern| said(ui, cx, pattern));
+    }
+    if let Some(pattern) = chosen {
+        cx.folded(ui, "patterns-more", |ui, cx| fields::more(ui, cx, pattern));
+    }
+    ui.add_space(2.0 * STEP);
+    cx.folded(ui, "prints-runs", prints::show);
+    ui.add_space(3.0 * STEP);
+    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Patterns);
+}
+
+/// The list, and what adds to it.
+fn patterns(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let (tokens, job) = (cx.tokens, cx.job);
     if job.patterns.is_empty() {
         heading::empty(ui, &cx.label("patterns-empty"), &cx.label("patterns-first"), &tokens);
     } else {
@@ -54,50 +90,18 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             cx.act(Action::OpenSample);
         }
     });
-    if let Some(pattern) = job.patterns.iter().find(|pattern| Some(pattern.id) == cx.view.pattern) {
-        heading::group(ui, &cx.label("patterns-pattern"), &tokens);
-        chosen(ui, cx, pattern);
-        cx.folded(ui, "patterns-more", |ui, cx| fields::more(ui, cx, pattern));
-    }
-    ui.add_space(2.0 * STEP);
-    cx.folded(ui, "prints-runs", prints::show);
-    ui.add_space(3.0 * STEP);
-    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Patterns);
 }
 
-/// The chosen pattern: what is said of it, and its form beside that where there is room.
-fn chosen(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
-    let said = |ui: &mut Ui, cx: &mut Cx<'_>| {
-        fields::what(ui, cx, pattern);
-        scale::show(ui, cx, pattern);
-        file::show(ui, cx, pattern);
-    };
-    let follows = |ui: &mut Ui, cx: &mut Cx<'_>| {
-        figures(ui, cx, pattern.id);
-        walls::show(ui, cx, pattern);
-        heavy::show(ui, cx, pattern);
-        mending::show(ui, cx, pattern);
-    };
-    let wide = ui.available_width();
-    let beside = (wide - FIELDS - 4.0 * STEP).min(FORM);
-    let seen = cx.inspection.is_some();
-    if seen && beside >= LEAST_FORM {
-        ui.horizontal_top(|ui| {
-            ui.vertical(|ui| {
-                ui.set_width(FIELDS);
-                said(ui, cx);
-                follows(ui, cx);
-            });
-            ui.add_space(2.0 * STEP);
-            form::show(ui, cx, pattern, vec2(beside, beside));
-        });
-    } else {
-        said(ui, cx);
-        if seen {
-            form::show(ui, cx, pattern, vec2(wide.min(FORM), LEAST_FORM));
-        }
-        follows(ui, cx);
-    }
+/// What is said of the chosen pattern, and what follows from it.
+fn said(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
+    heading::group(ui, &cx.label("patterns-pattern"), &cx.tokens);
+    fields::what(ui, cx, pattern);
+    scale::show(ui, cx, pattern);
+    file::show(ui, cx, pattern);
+    figures(ui, cx, pattern.id);
+    walls::show(ui, cx, pattern);
+    heavy::show(ui, cx, pattern);
+    mending::show(ui, cx, pattern);
 }
 
 fn list(ui: &mut Ui, cx: &mut Cx<'_>) {

@@ -76,7 +76,7 @@ impl PatternMeasure {
             area: Finite::new(self.area),
             size: finite(self.size),
             void,
-            walls: self.walls.and_then(|walls| finite(walls)),
+            walls: self.walls.and_then(finite),
         }
     }
 

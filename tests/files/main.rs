@@ -1,5 +1,6 @@
 //! Everything that touches a disk, tried on disks that fail, lose power, and on the machine's own.
 #![allow(clippy::print_stdout, reason = "tests say how much they walked")]
+#![allow(clippy::unwrap_used, reason = "in tests a missing value is a failure")]
 
 mod agree;
 mod around;

@@ -1,5 +1,6 @@
 //! Pattern files against figures from outside the program, and against properties that must hold for every mesh.
 #![allow(missing_docs, clippy::unwrap_used, reason = "a test may stop where it stands")]
+#![allow(clippy::print_stdout, reason = "tables are printed for who asks")]
 
 mod files;
 mod format;

@@ -188,7 +188,7 @@ fn bands_are_corrected_only_where_it_is_said() {
         let mut world = World::sound();
         let line = world.line();
         line.size = Some(Size::Ring { scale: entry("ring-iso"), size: "54.5".to_owned() });
-        (line.band_mm, line.comfort_fit, line.comfort_mm) = (band.and_then(|band| said(band)), comfort, own.and_then(|own| said(own)));
+        (line.band_mm, line.comfort_fit, line.comfort_mm) = (band.and_then(said), comfort, own.and_then(said));
         let outcome = world.recompute();
         outcome.number(outcome.line().ring.unwrap().finished) * std::f64::consts::PI
     };

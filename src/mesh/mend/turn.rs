@@ -92,10 +92,10 @@ pub(super) fn outward(mesh: &mut Welded, centre: [f64; 3]) -> u32 {
     }
     let wrong = |shell: usize| nesting.holders[shell].is_empty() && sums[shell].volume_6 < 0.0;
     let mut turned = 0;
-    for shell in 0..sums.len() {
+    for (shell, group) in groups.iter().enumerate() {
         if wrong(shell) || nesting.holders[shell].iter().any(|holder| wrong(*holder as usize)) {
-            groups[shell].iter().for_each(|&at| mesh.triangles[at as usize].swap(1, 2));
-            turned += groups[shell].len();
+            group.iter().for_each(|&at| mesh.triangles[at as usize].swap(1, 2));
+            turned += group.len();
         }
     }
     turned as u32

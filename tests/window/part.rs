@@ -10,7 +10,8 @@ use eframe::egui::{
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use pourbook::app::theme::{self, Tokens};
-use pourbook::app::widget::part::{Dress, Edges, Part, Shown, part};
+use pourbook::app::widget::part::{Dress, Part, Shown, part};
+use pourbook::mesh::FaultyEdges;
 use pourbook::mesh::Unwatched;
 use pourbook::mesh::look::{Hit, Model, Palette};
 use pourbook::texts::Texts;
@@ -22,7 +23,7 @@ const NAME: &str = "Two blocks";
 struct Bench {
     model: Arc<Model>,
     paint: Option<Arc<Palette>>,
-    edges: Arc<Edges>,
+    edges: Arc<FaultyEdges>,
     clicked: Option<Hit>,
     shown: Option<Shown>,
 }
@@ -38,7 +39,7 @@ fn blocks() -> Vec<[[f32; 3]; 3]> {
 }
 
 fn harness() -> Harness<'static, Bench> {
-    let edges = Edges { open: vec![[[8.0, 0.0, 0.0], [8.0, 0.0, 12.0]]], mixed: Vec::new() };
+    let edges = FaultyEdges { open: vec![[[8.0, 0.0, 0.0], [8.0, 0.0, 12.0]]], mixed: Vec::new() };
     let model = Arc::new(Model::new(&blocks(), &Unwatched).unwrap());
     let bench = Bench { model, paint: None, edges: Arc::new(edges), clicked: None, shown: None };
     let mut harness = Harness::builder()

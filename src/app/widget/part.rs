@@ -15,20 +15,9 @@ use eframe::egui::{self, Id, Rect, Response, Sense, Stroke, StrokeKind, Ui, Vec2
 use self::sight::{Ask, Sight};
 use crate::app::cx::Cx;
 use crate::app::theme::{Tokens, printed};
+use crate::mesh::FaultyEdges;
 use crate::mesh::look::{Hit, Model, Palette};
 use crate::texts::Texts;
-
-/// A line on a pattern, both ends in mm.
-pub type Segment = [[f32; 3]; 2];
-
-/// Edges of a pattern that are shown on it.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Edges {
-    /// Edges with a face on one side alone: drawn in the colour of a Stop.
-    pub open: Vec<Segment>,
-    /// Edges whose faces are wound against each other: drawn in the colour of a Caution.
-    pub mixed: Vec<Segment>,
-}
 
 /// A pattern to be shown.
 #[derive(Debug, Clone, Copy)]
@@ -43,8 +32,8 @@ pub struct Part<'a> {
     pub name: &'a str,
     /// The colour of its triangles; a new one is seen by its address.
     pub paint: Option<&'a Arc<Palette>>,
-    /// Its edges, likewise.
-    pub edges: Option<&'a Arc<Edges>>,
+    /// Its edges at fault, likewise: open ones in the colour of a Stop, those wound both ways in that of a Caution.
+    pub edges: Option<&'a Arc<FaultyEdges>>,
 }
 
 /// What a pattern is shown with.

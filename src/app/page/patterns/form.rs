@@ -11,10 +11,10 @@ use crate::app::theme::Tokens;
 use crate::app::widget::choice::choice;
 use crate::app::widget::heading;
 use crate::app::widget::number::{Number, number};
-use crate::app::widget::part::{Dress, Edges, Part, part};
+use crate::app::widget::part::{Dress, Part, part};
 use crate::app::widget::row::row;
 use crate::job::{NoGo, NoGoKind, Pattern, PatternFile};
-use crate::mesh::look::{Hit, Model, Palette};
+use crate::mesh::look::{Hit, Palette};
 use crate::mesh::{Soup, Walls};
 use crate::quantity::{Finite, Kind, print};
 
@@ -52,7 +52,6 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern, size: Vec2) {
         ui.vertical(|ui| {
             colouring(ui, cx, pattern);
             let paint = palette(ui, cx, pattern, &soup, found.walls.as_deref());
-            let edges = edges(ui, pattern, &found.edges);
             let name = cx.say("patterns-form-name", &[("pattern", crate::app::names::pattern(cx, pattern.id).into())]);
             let shown = Part {
                 id: Id::unique(("pattern-form", pattern.id.0)),
@@ -60,13 +59,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern, size: Vec2) {
                 size,
                 name: &name,
                 paint: paint.as_ref(),
-                edges: Some(&edges),
+                edges: Some(&found.edges),
             };
             let shown = part(ui, &Dress::of(cx), &shown);
             if let (Some(hit), Colouring::NoSprue(what)) = (shown.clicked, cx.view.colouring) {
                 paint_at(cx, pattern, hit, what);
             }
-            facts(ui, cx, pattern, &model);
+            facts(ui, cx, pattern);
             if let Some(share) = cx.inspecting {
                 waits(ui, cx, share, size.x);
             }
@@ -113,7 +112,7 @@ fn colouring(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
 }
 
 /// Triangles, pieces, size: what the file is.
-fn facts(ui: &mut Ui, cx: &Cx<'_>, pattern: &Pattern, model: &Model) {
+fn facts(ui: &mut Ui, cx: &Cx<'_>, pattern: &Pattern) {
     let Some(measure) = cx.measure_of(pattern.id) else { return };
     let mm = mm_of(pattern);
     let side = |at: usize| print(measure.size[at] * mm, Kind::Length, cx.style).number;
@@ -127,7 +126,6 @@ fn facts(ui: &mut Ui, cx: &Cx<'_>, pattern: &Pattern, model: &Model) {
             ("shells", u64::from(measure.shells).into()),
         ],
     );
-    let _ = model;
     ui.label(RichText::new(words).color(cx.tokens.ink2));
 }
 
@@ -172,11 +170,6 @@ fn key_of(of: impl std::hash::Hash) -> u64 {
     let mut hasher = DefaultHasher::new();
     of.hash(&mut hasher);
     hasher.finish()
-}
-
-fn edges(ui: &Ui, pattern: &Pattern, found: &Arc<crate::mesh::FaultyEdges>) -> Arc<Edges> {
-    let key = key_of(Arc::as_ptr(found) as usize);
-    kept(ui, Id::unique(("pattern-edges", pattern.id.0)), key, || Edges { open: found.open.clone(), mixed: found.mixed.clone() })
 }
 
 /// The colour of every triangle, where it is not plain.

@@ -7,8 +7,9 @@ use std::time::Duration;
 
 use eframe::egui::{Context, TextureHandle, TextureId, TextureOptions};
 
-use super::{Dress, Edges, Part};
+use super::{Dress, Part};
 use crate::app::theme::{Tokens, pixels, rgb_of};
+use crate::mesh::FaultyEdges;
 use crate::mesh::Watch;
 use crate::mesh::look::{Axis, Camera, Cut, Hit, Keep, Lines, Model, Paint, Palette, Picture, Plain, Quality, Scene, Tones, pick, render};
 use crate::quantity::{Kind, Style, print};
@@ -80,7 +81,7 @@ pub(super) struct Ask {
     camera: Camera,
     cut: Option<Cut>,
     paint: Option<Arc<Palette>>,
-    edges: Option<Arc<Edges>>,
+    edges: Option<Arc<FaultyEdges>>,
     tones: Tones,
     edge_colours: [[u8; 3]; 2],
     line_px: f32,

@@ -7,7 +7,7 @@ use std::sync::{Arc, OnceLock};
 use std::time::Instant;
 
 use crate::calc::{PatternRun, Runs};
-use crate::files::disk::RealDisk;
+use crate::files::disk::{Disk, RealDisk};
 use crate::files::outside::{Allowed, folder_to_ask};
 use crate::files::pattern_runs::look_at_file;
 use crate::files::pictures::shaded;
@@ -36,15 +36,26 @@ struct Looked {
     picture: Option<Arc<Raster>>,
     /// The folder outside the job's own that it lies in, where that is not allowed.
     apart: Option<PathBuf>,
+    /// Its length and when it was last written, before it was read.
+    stamp: Option<Stamp>,
+}
+
+/// By what a file that changed is found out without reading it.
+type Stamp = (u64, Option<std::time::SystemTime>);
+
+fn stamp_of(path: &Path) -> Option<Stamp> {
+    // What a link leads to is what is read.
+    let real = RealDisk.resolve(path).ok()?;
+    RealDisk.metadata(&real).ok().map(|about| (about.len_bytes, about.modified))
 }
 
 fn look(folder: &Path, path: &Path, allowed: &Allowed) -> Looked {
-    let apart = folder_to_ask(&RealDisk, folder, path, allowed);
+    let (apart, stamp) = (folder_to_ask(&RealDisk, folder, path, allowed), stamp_of(path));
     if apart.is_some() {
-        return Looked { run: PatternRun::Apart, picture: None, apart };
+        return Looked { run: PatternRun::Apart, picture: None, apart, stamp };
     }
     let (run, picture) = look_at_file(&RealDisk, path, &Limits::default(), shaded);
-    Looked { run, picture: picture.flatten(), apart }
+    Looked { run, picture: picture.flatten(), apart, stamp }
 }
 
 /// Reads pattern files on threads of its own.
@@ -68,12 +79,19 @@ impl PatternReader {
         let _ = self.wake.set(Box::new(wake));
     }
 
-    /// Forgets files that were not there or could not be read, so that they are looked for again.
+    /// Forgets files that were not there, could not be read, or were written since, so that they are looked for again.
     pub fn look_again(&mut self) {
-        let unseen = |looked: &Option<Looked>| {
-            looked.as_ref().is_some_and(|looked| matches!(looked.run, PatternRun::Missing | PatternRun::Unreadable(_)))
+        let unseen = |path: &Path, looked: &Looked| {
+            matches!(looked.run, PatternRun::Missing | PatternRun::Unreadable(_)) || looked.stamp != stamp_of(path)
         };
-        self.known.retain(|_, looked| !unseen(looked));
+        self.known.retain(|path, looked| !looked.as_ref().is_some_and(|looked| unseen(path, looked)));
+    }
+
+    /// Was a file written, taken away or put there since it was looked at? Those whose reading failed or was stopped wait until they are asked for.
+    #[must_use]
+    pub fn is_stale(&self) -> bool {
+        let stale = |path: &Path, looked: &Looked| !matches!(looked.run, PatternRun::Unreadable(_)) && looked.stamp != stamp_of(path);
+        self.known.iter().any(|(path, looked)| looked.as_ref().is_some_and(|looked| stale(path, looked)))
     }
 
     /// Allows folders outside the job's own, and looks for their files again.
@@ -186,7 +204,7 @@ impl PatternReader {
         // A reader that finds nobody waiting ends after the file it is at.
         self.waits.clear();
         for run in self.known.values_mut().filter(|run| run.is_none()) {
-            *run = Some(Looked { run: PatternRun::Unreadable(why.to_owned()), picture: None, apart: None });
+            *run = Some(Looked { run: PatternRun::Unreadable(why.to_owned()), picture: None, apart: None, stamp: None });
         }
         self.put(job, runs);
     }

@@ -69,6 +69,8 @@ pub struct Window {
     browsing: Option<Receiver<Option<Vec<PathBuf>>>>,
     /// Folders outside the batch's own that are not to be read for now.
     refused: BTreeSet<PathBuf>,
+    /// Had the window the focus of the desktop?
+    focused: bool,
     today: Date,
     dressed: bool,
     seen: focus::Seen,
@@ -110,6 +112,7 @@ impl Window {
             closing: false,
             browsing: None,
             refused: BTreeSet::new(),
+            focused: true,
             today,
             dressed: false,
             seen: focus::Seen::default(),
@@ -167,6 +170,12 @@ impl Window {
                 self.message = Some(failed);
             }
         }
+        // Whoever comes back from another program may have drawn a file anew there.
+        let focused = ctx.input(|input| input.focused);
+        if focused && !self.focused {
+            self.workbook.look_at_stale();
+        }
+        self.focused = focused;
         self.take_browsed(ctx);
         self.ask_outside(ctx);
         if ctx.input(|input| input.viewport().close_requested()) && !self.may_close {

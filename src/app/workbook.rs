@@ -273,7 +273,14 @@ impl Workbook {
         self.reader.on_read(wake);
     }
 
-    /// Looks again for pattern files that were not there or could not be read.
+    /// Looks at pattern files that were written or taken away since they were read.
+    pub fn look_at_stale(&mut self) {
+        if self.reader.is_stale() {
+            self.look_again();
+        }
+    }
+
+    /// Looks again for pattern files that were not there, could not be read, or changed since.
     pub fn look_again(&mut self) {
         self.reader.look_again();
         self.looked += 1;

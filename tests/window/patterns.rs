@@ -108,6 +108,24 @@ fn a_changed_file_keeps_its_old_measures_until_it_is_taken() {
 }
 
 #[test]
+fn a_file_that_is_drawn_anew_meanwhile_is_noticed_on_coming_back() {
+    let (folder, mut harness) = batch(&["cube_10.stl"]);
+    let ctx = harness.ctx.clone();
+    harness.state_mut().perform(&ctx, Action::Save);
+    fs::copy(reference("sphere_r6.stl"), folder.path().join("cube_10.stl")).unwrap();
+    for focused in [false, true] {
+        harness.input_mut().focused = focused;
+        harness.run();
+    }
+    looked_at(&mut harness);
+    assert!(has(&harness, "file-changed"));
+    fs::remove_file(folder.path().join("cube_10.stl")).unwrap();
+    harness.state_mut().perform(&ctx, Action::LookAgain);
+    looked_at(&mut harness);
+    assert!(has(&harness, "file-missing") && !has(&harness, "file-changed"));
+}
+
+#[test]
 fn files_outside_are_asked_about_once_a_folder() {
     let (folder, mut harness) = batch(&["cube_10.stl"]);
     let elsewhere = tempfile::tempdir().unwrap();

@@ -2,6 +2,7 @@
 
 use super::edges::{Links, link};
 use super::radial::{cross, dot, minus};
+use super::repair::{lowest_first, repeats_corner};
 use super::soup::{Soup, Triangle};
 use super::space::{Hit, LEAST, Near, Space, along, square, unit};
 use super::survey::{REGION_TRIANGLES, on_threads, survey};
@@ -199,17 +200,8 @@ const MOST_INNER: usize = 8;
 /// The numbers of the triangles but for those that stand there again or repeat a corner, and whether what is left is sound.
 fn once_each(triangles: &[Triangle]) -> (Vec<u32>, bool) {
     let mut mesh = weld(triangles);
-    let turned = |[a, b, c]: [u32; 3]| {
-        if a < b && a < c {
-            [a, b, c]
-        } else if b < c {
-            [b, c, a]
-        } else {
-            [c, a, b]
-        }
-    };
-    let mut keyed: Vec<([u32; 3], u32)> = mesh.triangles.iter().zip(0..).map(|(corners, at)| (turned(*corners), at)).collect();
-    keyed.retain(|([a, b, c], _)| a != b && b != c && c != a);
+    let mut keyed: Vec<([u32; 3], u32)> = mesh.triangles.iter().zip(0..).map(|(corners, at)| (lowest_first(*corners), at)).collect();
+    keyed.retain(|(corners, _)| !repeats_corner(*corners));
     keyed.sort_unstable();
     keyed.dedup_by_key(|(key, _)| *key);
     let mut numbers: Vec<u32> = keyed.into_iter().map(|(_, at)| at).collect();

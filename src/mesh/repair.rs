@@ -49,22 +49,24 @@ pub(super) fn clean(mut mesh: Welded, diagonal_mm: f64) -> Clean {
     Clean { mesh, links, degenerate, duplicates, seams }
 }
 
-fn repeats_corner([a, b, c]: [u32; 3]) -> bool {
+/// A triangle's corners in the same sense, the lowest first: equal for triangles that stand in a file twice.
+pub(super) fn lowest_first([a, b, c]: [u32; 3]) -> [u32; 3] {
+    if a < b && a < c {
+        [a, b, c]
+    } else if b < c {
+        [b, c, a]
+    } else {
+        [c, a, b]
+    }
+}
+
+pub(super) fn repeats_corner([a, b, c]: [u32; 3]) -> bool {
     a == b || b == c || c == a
 }
 
 /// Keeps one of triangles with the same corners in the same sense. A pair of opposite sense is a wall of no thickness and stays.
 fn drop_repeated(mesh: &mut Welded) -> u32 {
-    let turned = |[a, b, c]: [u32; 3]| {
-        if a < b && a < c {
-            [a, b, c]
-        } else if b < c {
-            [b, c, a]
-        } else {
-            [c, a, b]
-        }
-    };
-    let mut keyed: Vec<([u32; 3], u32)> = mesh.triangles.iter().zip(0..).map(|(t, at)| (turned(*t), at)).collect();
+    let mut keyed: Vec<([u32; 3], u32)> = mesh.triangles.iter().zip(0..).map(|(t, at)| (lowest_first(*t), at)).collect();
     keyed.sort_unstable();
     let before = keyed.len();
     keyed.dedup_by_key(|(key, _)| *key);

@@ -176,13 +176,13 @@ fn key_of(of: impl std::hash::Hash) -> u64 {
 fn palette(ui: &Ui, cx: &Cx<'_>, pattern: &Pattern, soup: &Arc<Soup>, walls: Option<&Walls>) -> Option<Arc<Palette>> {
     let (tokens, mm, least) = (cx.tokens, mm_of(pattern), least_mm(cx));
     let file = pattern.file.as_ref()?;
-    let marks = file.no_go.len();
-    let last = file.no_go.last().and_then(|place| place.at).map(|at| at.map(|part| part.get().to_bits()));
+    let bits = |number: Finite| number.get().to_bits();
+    let marks: Vec<_> = file.no_go.iter().map(|place| (place.at.map(|at| at.map(bits)), place.radius.map(bits), place.what)).collect();
     let key = key_of((
         Arc::as_ptr(soup) as usize,
         cx.view.colouring,
         (mm.to_bits(), least.to_bits(), walls.is_some()),
-        (marks, last),
+        marks,
         tokens.paper.to_array(),
     ));
     let id = Id::unique(("pattern-palette", pattern.id.0));

@@ -47,6 +47,7 @@ page-mix = Einbettmasse
 page-base = Sockel
 page-other = andere Seiten
 page-mould = Gummiformen
+page-pair = Paare
 page-weighing = im Wasser gewogene Proben
 drive-gravity = Eigengewicht
 drive-vacuum = Vakuum

@@ -10,6 +10,7 @@ pub mod history;
 pub mod inspect;
 mod names;
 pub mod page;
+mod pairs_run;
 pub mod paper_desk;
 mod patterns_run;
 mod recovery;

@@ -220,15 +220,25 @@ kinds! {
     /// Shells overlap too intricately: the sum counts the overlap twice.
     SHELLS_OVERLAP "shells-overlap" Caution Never ("file");
     /// Solids lie wholly in another, wound the same way.
-    SHELLS_NESTED "shells-nested" Caution Never ("file");
+    SHELLS_NESTED "shells-nested" Caution Never ("file", "inner");
     /// The size is absurd: probably another unit.
     FILE_UNIT "file-unit" Caution Never ("file", "size", "unit");
     /// Something else about the file.
     FILE_REMARK "file-remark" Note Never ("file", "remark");
     /// A wall is thinner than the studio casts without fear.
     WALL_TOO_THIN "wall-too-thin" Caution Lower ("pattern", "thinnest", "least");
+    /// A file has so many triangles that its walls are not among the figures.
+    WALLS_NOT_MEASURED "walls-not-measured" Note Never ("file");
     /// A print's weight and its file disagree.
     WEIGHT_AGAINST_FILE "weight-against-file" Caution Higher ("pattern", "weighed", "computed");
+    /// Both patterns of a pair are for the same side.
+    PAIR_SAME_SIDE "pair-same-side" Caution Never ("one", "other");
+    /// Two patterns that should be alike are mirror images.
+    PAIR_MIRRORED "pair-mirrored" Caution Never ("one", "other");
+    /// Two patterns that should make a pair have different shapes.
+    PAIR_DIFFERS "pair-differs" Caution Higher ("one", "other", "apart", "tolerance");
+    /// The two patterns of a pair differ in weight.
+    PAIR_WEIGHTS "pair-weights" Caution Higher ("one", "other", "weight", "other-weight");
     /// A ring size is not on its scale.
     SIZE_OFF_SCALE "size-off-scale" Caution Never ("size", "scale", "range");
     /// A metal price is old.

@@ -22,13 +22,16 @@ mod metal;
 pub mod mould;
 mod offer;
 mod order;
+mod pair;
 mod pass;
 mod pattern;
+mod pattern_file;
 mod plate;
 mod pour;
 mod price;
 mod print;
 mod print_care;
+mod print_plate;
 pub mod rule;
 mod setting;
 pub mod site;
@@ -53,12 +56,14 @@ pub use metal::MetalFigures;
 pub use mould::MouldFigures;
 pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
-pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of, unit_key};
+pub use pair::{PAIR_TOLERANCE_MM, PairFigures};
+pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of};
+pub use pattern_file::unit_key;
 pub use plate::{Parts, plates};
 pub use pour::PourFigures;
 pub use price::{AlloyPrice, PRICE_DAYS};
 pub use print::{PrintFigures, PrintRowFigures};
-pub use setting::{FileProblem, PatternMeasure, PatternRun, Runs, Setting};
+pub use setting::{FileProblem, PairRun, PatternMeasure, PatternRun, Runs, Setting};
 pub use site::SiteFigures;
 pub use size::{PrinterLine, PrinterLines, RingFigures, SideFigures, Typed, WayBack};
 pub use tree::{TreeFigures, TreePart};
@@ -76,6 +81,8 @@ pub struct Report {
     pub site: SiteFigures,
     /// The patterns, sorted by id.
     pub patterns: Vec<PatternFigures>,
+    /// Patterns that belong together as pairs, in the job's order.
+    pub pairs: Vec<PairFigures>,
     /// The print runs, in the job's order.
     pub prints: Vec<PrintFigures>,
     /// The calibrations of printers, in the studio's order.
@@ -136,6 +143,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let mut pass = Pass::new(job, studio, &shelves.job, runs, setting, book);
     let site = pass.site();
     let patterns = pass.patterns();
+    let pairs = pass.pairs(&patterns);
     let prints = pass.prints(&patterns);
     let calibrations = pass.calibrations();
     let prices = pass.prices();
@@ -156,7 +164,23 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.unconfirmed_defaults();
     pass.settle();
     let findings = pass.findings;
-    Report { site, patterns, prints, calibrations, prices, lines, trees, flasks, burnouts, melts, offers, client_lots, weighings, findings }
+    Report {
+        site,
+        patterns,
+        pairs,
+        prints,
+        calibrations,
+        prices,
+        lines,
+        trees,
+        flasks,
+        burnouts,
+        melts,
+        offers,
+        client_lots,
+        weighings,
+        findings,
+    }
 }
 
 /// Every rule, page by page.
@@ -165,6 +189,7 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
     let pages = [
         site::RULES,
         pattern::RULES,
+        pair::RULES,
         print::RULES,
         calibrate::RULES,
         order::RULES,
@@ -194,6 +219,7 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         alloy::INPUTS,
         site::INPUTS,
         pattern::INPUTS,
+        pair::INPUTS,
         print::INPUTS,
         print_care::INPUTS,
         calibrate::INPUTS,
@@ -222,6 +248,7 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
     let pages = [
         site::GIVENS,
         pattern::GIVENS,
+        pair::GIVENS,
         size::GIVENS,
         mould::GIVENS,
         weighed_in_water::GIVENS,

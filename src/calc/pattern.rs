@@ -6,10 +6,9 @@ use super::finding::{self, Arg};
 use super::mould::MouldFigures;
 use super::pass::Pass;
 use super::rule::{givens, inputs, rules};
-use super::setting::{FileProblem, PatternMeasure, PatternRun};
 use super::size::{PrinterLine, PrinterLines};
 use super::value::Cause;
-use crate::job::{Axis, FileUnit, Pattern, PatternFile, PatternId, Place, Weighing};
+use crate::job::{Axis, Pattern, PatternId, Place, Weighing};
 use crate::quantity::Finite;
 use crate::stock::{PatternMaterial, Section};
 
@@ -75,6 +74,10 @@ rules! {
     VOLUME_FROM_WEIGHT "pattern.volume-from-weight" (weight: Mass, density: Density) -> Volume
         = Formula "weight/density" { weight / density };
         Computed "mass over density; the density is the material's, best weighed in water once"
+    /// Volume that metal fills, of a pattern that was weighed and whose file holds a sealed void.
+    VOLUME_WITH_VOID "pattern.volume-with-void" (weighed: Volume, void: Volume) -> Volume
+        = Formula "weighed + void" { weighed + void };
+        Computed "a sealed void burns out to empty room that metal fills, and no scale shows it"
     /// What a pattern of this volume should weigh.
     WEIGHT_FROM_VOLUME "pattern.weight-from-volume" (volume: Volume, density: Density) -> Mass
         = Formula "volume*density" { volume * density };
@@ -104,6 +107,8 @@ pub struct PatternFigures {
     pub charge_volume: Id,
     /// The volume quotes are computed from: off the file where there is one.
     pub quote_volume: Id,
+    /// The volume of the pattern's own material: a sealed void is left out.
+    pub print_volume: Id,
     /// Surface area, where a file says it.
     pub area: Option<Id>,
     /// Volume over area, where a file says it.
@@ -160,16 +165,21 @@ impl<'a> Pass<'a> {
             self.find(&finding::PATTERN_UNKNOWN, place, vec![Arg::Text(pattern.name.clone())]);
         }
         let weighed = self.net_weight(pattern.weighed, place);
-        let from_scale = weighed.map(|weight| self.book.derive(&VOLUME_FROM_WEIGHT, place, [weight, density]));
         let file = named.map(|file| self.pattern_file(pattern, file));
+        let void = file.as_ref().and_then(|file| file.void);
+        let from_scale = weighed.map(|weight| {
+            let own = self.book.derive(&VOLUME_FROM_WEIGHT, place, [weight, density]);
+            void.map_or(own, |void| self.book.derive(&VOLUME_WITH_VOID, place, [own, void]))
+        });
         let from_file = file.as_ref().map(|file| file.volume);
         let neither = |pass: &mut Self| pass.book.absent(&FILE_VOLUME, place, Cause::NotSaid);
         // A gross weight without its tare says nothing, and a good file beside it then does.
         let told = from_scale.filter(|id| self.book.number(*id).is_some()).or(from_file);
         let charge_volume = told.or(from_scale).unwrap_or_else(|| neither(self));
         let quote_volume = from_file.filter(|id| self.book.number(*id).is_some()).unwrap_or(charge_volume);
-        let weight = weighed.unwrap_or_else(|| self.book.derive(&WEIGHT_FROM_VOLUME, place, [charge_volume, density]));
         let material_volume = file.as_ref().and_then(|file| file.material);
+        let weight =
+            weighed.unwrap_or_else(|| self.book.derive(&WEIGHT_FROM_VOLUME, place, [material_volume.unwrap_or(charge_volume), density]));
         let implied_density = weighed.zip(material_volume).map(|(weighed, volume)| {
             self.weight_against_file(pattern, weighed, volume, density);
             self.book.derive(&IMPLIED_DENSITY, place, [weighed, volume])
@@ -186,6 +196,7 @@ impl<'a> Pass<'a> {
             weight,
             charge_volume,
             quote_volume,
+            print_volume: material_volume.unwrap_or(quote_volume),
             area: file.as_ref().and_then(|file| file.area),
             modulus: file.as_ref().and_then(|file| file.modulus),
             walls: file.as_ref().and_then(|file| file.walls),
@@ -233,163 +244,6 @@ impl<'a> Pass<'a> {
         }
     }
 
-    fn pattern_file(&mut self, pattern: &'a Pattern, file: &'a PatternFile) -> FileFigures {
-        let place = Place::Pattern(pattern.id);
-        let name = || Arg::Text(file.path.clone());
-        if file.lies_outside() {
-            self.find(&finding::FILE_OUTSIDE, place, vec![name()]);
-        }
-        let kept = file.hash.as_ref().zip(file.kept.as_ref()).and_then(|(hash, kept)| PatternMeasure::of_kept(kept, hash));
-        let told = || Arg::Count(u64::from(kept.is_some()));
-        let runs = self.runs;
-        match runs.patterns.get(&pattern.id) {
-            Some(PatternRun::Measured(measure)) if file.hash.as_ref().is_none_or(|hash| *hash == measure.hash) => {
-                return self.measured_file(pattern, file, measure);
-            }
-            Some(PatternRun::Measured(measure)) => {
-                // Where nothing was kept the sentence does not tell of it.
-                let [before, now] = [kept.as_ref().unwrap_or(measure), measure].map(|one| self.fills_of(pattern, file, one));
-                self.find(&finding::FILE_CHANGED, place, vec![name(), told(), before, now]);
-                return self.measured_file(pattern, file, kept.as_ref().unwrap_or(measure));
-            }
-            // What is being read may be another file than the one that was measured.
-            None | Some(PatternRun::Pending) => return self.no_measures(place, Cause::Pending),
-            Some(PatternRun::Missing) => self.find(&finding::FILE_MISSING, place, vec![name(), told()]),
-            Some(PatternRun::Apart) => self.find(&finding::FILE_APART, place, vec![name(), told()]),
-            Some(PatternRun::Unreadable(reason)) => {
-                self.find(&finding::FILE_UNREADABLE, place, vec![name(), Arg::Text(reason.clone()), told()]);
-            }
-        }
-        match &kept {
-            Some(kept) => self.measured_file(pattern, file, kept),
-            None => self.no_measures(place, Cause::NoFile),
-        }
-    }
-
-    fn no_measures(&mut self, place: Place, cause: Cause) -> FileFigures {
-        FileFigures {
-            volume: self.book.absent(&FILE_VOLUME, place, cause),
-            material: None,
-            area: None,
-            modulus: None,
-            extents: None,
-            axes: None,
-            sides_mm: None,
-            walls: None,
-        }
-    }
-
-    /// What metal fills by one measure, at the size it is printed; for words, not for sums.
-    fn fills_of(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) -> Arg {
-        let place = Place::Pattern(pattern.id);
-        match filled(pattern, measure) {
-            Some(volume) => Arg::Figure(self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm_of(file).powi(3))),
-            None => Arg::Words(vec!["no-volume"]),
-        }
-    }
-
-    fn measured_file(&mut self, pattern: &'a Pattern, file: &'a PatternFile, measure: &PatternMeasure) -> FileFigures {
-        let place = Place::Pattern(pattern.id);
-        let unit = self.book.entered(&FILE_UNIT, place, file.unit.in_mm());
-        let scale = self.book.entered_or(&FILE_SCALE, place, file.scale, &SCALE_ONE);
-        // The file's numbers are in its own unit; per cubic unit, so that unit and scale stay visible in the working.
-        let volume = match filled(pattern, measure) {
-            Some(volume) => {
-                let file_volume = self.book.measured(&FILE_VOLUME, place, volume / 1000.0);
-                self.book.derive(&VOLUME_OF_FILE, place, [file_volume, unit, scale])
-            }
-            None => self.book.absent(&FILE_VOLUME, place, Cause::NoSuchNumber),
-        };
-        let material = match measure.volume {
-            // The usual file, whose material is what metal fills.
-            Some(material) if filled(pattern, measure) == Some(material) => Some(volume),
-            Some(material) => {
-                let file_volume = self.book.measured(&FILE_VOLUME, place, material / 1000.0);
-                Some(self.book.derive(&VOLUME_OF_FILE, place, [file_volume, unit, scale]))
-            }
-            None => None,
-        };
-        let file_area = self.book.measured(&FILE_AREA, place, measure.area);
-        let area = self.book.derive(&AREA_OF_FILE, place, [file_area, unit, scale]);
-        let modulus = self.book.derive(&MODULUS, place, [volume, area]);
-        // Nobody said how it hangs: the longest side along the sprue asks for the most room.
-        let axes = measure.size.map(|side| {
-            let side = self.book.measured(&FILE_LENGTH, place, side);
-            self.book.derive(&LENGTH_OF_FILE, place, [side, unit, scale])
-        });
-        let mut sides: [(f64, Id); 3] = std::array::from_fn(|at| (measure.size[at], axes[at]));
-        sides.sort_by(|a, b| b.0.total_cmp(&a.0));
-        let extents = sides.map(|(_, side)| side);
-        let walls = measure.walls.map(|walls| {
-            walls.map(|wall| {
-                let wall = self.book.measured(&FILE_LENGTH, place, wall);
-                self.book.derive(&WALL_OF_FILE, place, [wall, unit, scale])
-            })
-        });
-        // In a wrong unit every wall is thin, and that is told already.
-        let longest_mm = measure.size.iter().copied().fold(0.0, f64::max) * mm_of(file);
-        if let Some([thinnest, ..]) = walls.filter(|_| PLAUSIBLE_MM.contains(&longest_mm)) {
-            self.thin_walls(pattern, thinnest);
-        }
-        self.file_problems(pattern, file, measure);
-        let sides_mm = Some(measure.size.map(|side| side * file.unit.in_mm()));
-        FileFigures {
-            volume,
-            material,
-            area: Some(area),
-            modulus: Some(modulus),
-            extents: Some(extents),
-            axes: Some(axes),
-            sides_mm,
-            walls,
-        }
-    }
-
-    /// A wall under what the studio casts without fear.
-    fn thin_walls(&mut self, pattern: &Pattern, thinnest: Id) {
-        let least = self.book.entered_or(&LEAST_WALL_SAID, Place::Studio, self.studio.least_wall_mm, &LEAST_WALL);
-        let numbers = self.book.number(thinnest).zip(self.book.number(least));
-        if numbers.is_some_and(|(thinnest, least)| thinnest < least) {
-            let args = vec![Arg::Text(pattern.name.clone()), Arg::Figure(thinnest), Arg::Figure(least)];
-            self.find_on(&finding::WALL_TOO_THIN, Place::Pattern(pattern.id), thinnest, args);
-        }
-    }
-
-    fn file_problems(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) {
-        let place = Place::Pattern(pattern.id);
-        let name = || Arg::Text(file.path.clone());
-        let mm = mm_of(file);
-        for problem in &measure.problems {
-            match problem {
-                FileProblem::Open(edges) => self.find(&finding::FILE_OPEN, place, vec![name(), Arg::Count(*edges)]),
-                FileProblem::MixedWinding => self.find(&finding::FILE_MIXED, place, vec![name()]),
-                FileProblem::SealedVoid(volume) => {
-                    let void = self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm.powi(3));
-                    let kind = if pattern.void_drained { &finding::DRAINED_VOID } else { &finding::SEALED_VOID };
-                    self.find_on(kind, place, void, vec![name(), Arg::Figure(void)]);
-                }
-                FileProblem::Overlapping { union: None, .. } => self.find(&finding::SHELLS_OVERLAP, place, vec![name()]),
-                FileProblem::Overlapping { union: Some(union), plain_sum } => {
-                    let [union, sum, over] = [*union, *plain_sum, plain_sum - union]
-                        .map(|volume| self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm.powi(3)));
-                    let args = vec![name(), Arg::Figure(union), Arg::Figure(sum), Arg::Figure(over)];
-                    self.find_on(&finding::SHELLS_UNITED, place, over, args);
-                }
-                FileProblem::Nested => self.find(&finding::SHELLS_NESTED, place, vec![name()]),
-                FileProblem::ProbableUnit(unit) => {
-                    let longest = measure.size.iter().copied().fold(0.0, f64::max) * mm;
-                    // Once the unit or the scale was said and the size makes sense, nothing is left to ask.
-                    if PLAUSIBLE_MM.contains(&longest) {
-                        continue;
-                    }
-                    let size = self.book.measured(&FILE_LENGTH, place, longest);
-                    self.find(&finding::FILE_UNIT, place, vec![name(), Arg::Figure(size), Arg::Words(vec![unit_key(*unit)])]);
-                }
-                FileProblem::Remark(words) => self.find(&finding::FILE_REMARK, place, vec![name(), Arg::Text(words.clone())]),
-            }
-        }
-    }
-
     /// A print that weighs more than 3 % off its file is uncured, wrongly scaled, or still on its supports.
     fn weight_against_file(&mut self, pattern: &Pattern, weighed: Id, from_file: Id, density: Id) {
         const FLAGGED: f64 = 0.03;
@@ -402,45 +256,6 @@ impl<'a> Pass<'a> {
         }
     }
 }
-
-/// What metal fills of a file, in its own unit: a sealed void pours solid unless it is drained and its core held.
-fn filled(pattern: &Pattern, measure: &PatternMeasure) -> Option<f64> {
-    if pattern.void_drained { measure.volume.or(measure.fills) } else { measure.fills }
-}
-
-/// The key of a unit's name.
-#[must_use]
-pub fn unit_key(unit: FileUnit) -> &'static str {
-    match unit {
-        FileUnit::Millimetre => "unit-millimetres",
-        FileUnit::Centimetre => "unit-centimetres",
-        FileUnit::Inch => "unit-inches",
-        FileUnit::Metre => "unit-metres",
-        FileUnit::Mil => "unit-mils",
-        FileUnit::Micrometre => "unit-micrometres",
-    }
-}
-
-/// Millimetres of the print in one unit of its file.
-fn mm_of(file: &PatternFile) -> f64 {
-    file.unit.in_mm() * file.scale.map_or(1.0, crate::quantity::Finite::get)
-}
-
-struct FileFigures {
-    volume: Id,
-    /// What a print of it is made of: a sealed void is left out.
-    material: Option<Id>,
-    area: Option<Id>,
-    modulus: Option<Id>,
-    extents: Option<[Id; 3]>,
-    walls: Option<[Id; 3]>,
-    /// Along the file's axes, as it is drawn.
-    sides_mm: Option<[f64; 3]>,
-    axes: Option<[Id; 3]>,
-}
-
-/// The longest side of anything this trade casts, as the reading of files has it.
-const PLAUSIBLE_MM: std::ops::RangeInclusive<f64> = 1.5..=600.0;
 
 /// The class of section by the thinnest wall in mm, as the shelf's pouring ranges use it.
 #[must_use]

@@ -22,6 +22,18 @@ pub struct Setting {
 pub struct Runs {
     /// What is known of each pattern's file. A pattern with a file and no run is pending.
     pub patterns: BTreeMap<PatternId, PatternRun>,
+    /// What comparing the files of a pair found, by the pattern that names the other. A pair that is not here was not compared (yet).
+    pub pairs: BTreeMap<PatternId, PairRun>,
+}
+
+/// What comparing two pattern files found, at the size they are printed: how far the surfaces are apart at most when the second is laid on the
+/// first as well as it goes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PairRun {
+    /// In mm, as it is.
+    pub as_it_is_mm: f64,
+    /// In mm, mirrored.
+    pub mirrored_mm: f64,
 }
 
 /// What is known of a pattern's file.
@@ -70,12 +82,17 @@ impl PatternMeasure {
             FileProblem::SealedVoid(volume) => Finite::new(*volume),
             _ => None,
         });
+        let inner = self.problems.iter().find_map(|problem| match problem {
+            FileProblem::Nested(volume) => Finite::new(*volume),
+            _ => None,
+        });
         KeptMeasures {
             volume: self.volume.and_then(Finite::new),
             fills: self.fills.and_then(Finite::new),
             area: Finite::new(self.area),
             size: finite(self.size),
             void,
+            inner,
             walls: self.walls.and_then(finite),
         }
     }
@@ -92,7 +109,9 @@ impl PatternMeasure {
             walls: kept.walls.map(|walls| walls.map(Finite::get)),
             triangles: 0,
             shells: 0,
-            problems: kept.void.map(|void| FileProblem::SealedVoid(void.get())).into_iter().collect(),
+            problems: (kept.void.map(|void| FileProblem::SealedVoid(void.get())).into_iter())
+                .chain(kept.inner.map(|inner| FileProblem::Nested(inner.get())))
+                .collect(),
         })
     }
 }
@@ -119,8 +138,10 @@ pub enum FileProblem {
         /// The volumes of the solids added up, in cubic file units.
         plain_sum: f64,
     },
-    /// Solids lie wholly inside another, wound the same way; each is counted once.
-    Nested,
+    /// Solids of this volume lie wholly inside another, wound the same way; each is counted once.
+    Nested(f64),
+    /// It has too many triangles for its walls to be measured among the figures.
+    WallsNotMeasured,
     /// Its size is absurd; it is probably drawn in this unit.
     ProbableUnit(FileUnit),
     /// Anything else, in words.

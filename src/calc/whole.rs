@@ -148,6 +148,7 @@ fn page_of(key: &str) -> &'static str {
         Some("print") => "page-print",
         Some("size") => "page-size",
         Some("mould") => "page-mould",
+        Some("pair") => "page-pair",
         Some("weighing") => "page-weighing",
         Some("price") => "page-price",
         Some("quote") => "page-quote",

@@ -7,6 +7,7 @@ pub mod batch;
 pub mod disk;
 pub mod lock;
 pub mod outside;
+pub mod pair_runs;
 pub mod pattern_runs;
 pub mod pictures;
 pub mod preferences;

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 
 use super::disk::Disk;
 use super::outside::{Allowed, folder_to_ask};
+use super::pair_runs::compare_pairs;
 use crate::calc::{FileProblem, PatternMeasure, PatternRun, Runs};
 use crate::job::{FileUnit, Job};
 use crate::mesh::{self, Limits, Measure, Problem, Soup};
@@ -14,7 +15,7 @@ use crate::mesh::{self, Limits, Measure, Problem, Soup};
 const QUICK_TRIANGLES: usize = 400_000;
 
 /// Reads and measures every pattern file of a job; a file that several patterns share is read once. What lies outside the job's folder is read
-/// where it is allowed.
+/// where it is allowed. Pairs are compared.
 #[must_use]
 pub fn measure_patterns(disk: &dyn Disk, folder: &Path, job: &Job, allowed: &Allowed, limits: &Limits) -> Runs {
     let mut seen: BTreeMap<PathBuf, PatternRun> = BTreeMap::new();
@@ -28,6 +29,7 @@ pub fn measure_patterns(disk: &dyn Disk, folder: &Path, job: &Job, allowed: &All
         });
         runs.patterns.insert(pattern.id, run.clone());
     }
+    compare_pairs(disk, folder, job, &mut runs, limits);
     runs
 }
 
@@ -70,6 +72,7 @@ pub fn look_at_file<T>(disk: &dyn Disk, path: &Path, limits: &Limits, make: impl
 /// What the calculation needs of a measured mesh.
 fn pattern_measure(soup: &Soup, hash: String) -> PatternMeasure {
     let measure = mesh::measure(soup);
+    let large = (soup.triangles().len() > QUICK_TRIANGLES).then_some(FileProblem::WallsNotMeasured);
     PatternMeasure {
         hash,
         volume: measure.volume_mm3,
@@ -80,7 +83,7 @@ fn pattern_measure(soup: &Soup, hash: String) -> PatternMeasure {
         triangles: measure.triangles,
         shells: u32::try_from(measure.shells.len()).unwrap_or(u32::MAX),
         walls: walls(soup, &measure),
-        problems: measure.problems.iter().map(file_problem).collect(),
+        problems: measure.problems.iter().map(file_problem).chain(large).collect(),
     }
 }
 
@@ -113,7 +116,7 @@ fn file_problem(problem: &Problem) -> FileProblem {
             FileProblem::Overlapping { union: union.map(|union| union.volume_mm3), plain_sum: *at_most_mm3 }
         }
         Problem::OverlapNotSettled { at_most_mm3 } => FileProblem::Overlapping { union: None, plain_sum: *at_most_mm3 },
-        Problem::NestedSameWinding { .. } => FileProblem::Nested,
+        Problem::NestedSameWinding { counted_twice_mm3, .. } => FileProblem::Nested(*counted_twice_mm3),
         Problem::AbsurdSize { probable_unit: Some(unit), .. } => FileProblem::ProbableUnit(unit_of(*unit)),
         other => FileProblem::Remark(other.to_string()),
     }

@@ -23,7 +23,7 @@ mod tree;
 pub use flask::{Burnout, Consent, Draw, Drive, Flask, Melt, Programme, Segment};
 pub use id::{BurnoutId, FlaskId, JobId, LineId, LotId, MeltId, OrderId, PatternId, PieceId, PrintId, QuoteId, RecordId, TreeId};
 pub use order::{Finished, From, Line, Order, PieceException, Size, Weighing};
-pub use pattern::{Extents, FileUnit, KeptMeasures, Making, NoGo, NoGoKind, Pattern, PatternFile, SpruePoint};
+pub use pattern::{Extents, FileUnit, InnerSolids, KeptMeasures, Making, NoGo, NoGoKind, Pair, PairKind, Pattern, PatternFile, SpruePoint};
 pub use place::{NoPlace, Place};
 pub use print::{PrintRow, PrintRun};
 pub use printer::{Axis, Calibration, Gauge, PrintSetting, Printer};

@@ -37,6 +37,8 @@ document! {
         making: Option<Making>,
         /// The mould it is shot from, by its number in the studio's register.
         mould: String,
+        /// The other pattern of a pair, such as the left ear's of a right one; said at one of the two.
+        pair: Option<Pair>,
         /// Remarks.
         notes: String,
     }
@@ -53,6 +55,26 @@ document! {
 }
 
 document! {
+    /// What a pattern is to another one.
+    pub struct Pair {
+        /// The other one.
+        with: PatternId,
+        /// What the two should be to each other.
+        like: PairKind,
+    }
+}
+
+/// What the two patterns of a pair should be to each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum PairKind {
+    /// Left and right.
+    #[default]
+    MirrorImages,
+    /// The same shape twice.
+    Alike,
+}
+
+document! {
     /// A pattern file beside the job.
     pub struct PatternFile {
         /// The path, relative to the job's folder, with forward slashes.
@@ -63,6 +85,8 @@ document! {
         unit: FileUnit,
         /// Scale of the print against the file; 1 where not said.
         scale: Option<Finite>,
+        /// What solids wholly inside another solid, wound the same way, were meant to be.
+        inner: InnerSolids,
         /// Inner diameter of the ring as it is drawn in the file, in mm.
         bore_mm: Option<Finite>,
         /// Places where no sprue may stand.
@@ -87,6 +111,8 @@ document! {
         size: Option<[Finite; 3]>,
         /// Volume of its sealed voids.
         void: Option<Finite>,
+        /// Volume of its solids wholly inside another solid, wound the same way.
+        inner: Option<Finite>,
         /// Its walls: the thinnest, the typical, the heaviest.
         walls: Option<[Finite; 3]>,
     }
@@ -114,6 +140,18 @@ document! {
         /// Volume over surface around that ball.
         modulus: Option<Finite>,
     }
+}
+
+/// What solids wholly inside another solid, wound the same way, were meant to be. A file cannot say it: its surface is that of a solid.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum InnerSolids {
+    /// Nobody said it yet.
+    #[default]
+    NotSaid,
+    /// Material within material: nothing is there twice.
+    Solid,
+    /// A hollow whose surface faces the wrong way.
+    Hollow,
 }
 
 /// Why no sprue may stand at a place.

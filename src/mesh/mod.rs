@@ -61,6 +61,7 @@ pub use shade::{Shade, shade};
 pub use shells::Shell;
 pub use soup::{Soup, Triangle, read};
 pub use stl_write::as_stl;
+pub use sums::{PlainSums, plain_sums};
 pub use thickness::{Bin, Under, Wall, Walls, thickness};
 pub use threemf::read_model_part;
 pub use twin::{Likeness, Twin, twin};

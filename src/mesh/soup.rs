@@ -24,6 +24,16 @@ impl Soup {
         self.format
     }
 
+    /// The same, so many times as large; nothing where that leaves the range of its numbers.
+    #[must_use]
+    pub fn scaled(&self, factor: f64) -> Option<Self> {
+        #[allow(clippy::cast_possible_truncation, reason = "rounded to what a file holds")]
+        let larger = |corner: [f32; 3]| corner.map(|x| (f64::from(x) * factor) as f32);
+        let triangles: Vec<Triangle> = self.triangles.iter().map(|triangle| triangle.map(larger)).collect();
+        let finite = triangles.as_flattened().as_flattened().iter().all(|x| x.is_finite());
+        finite.then_some(Self { format: self.format, triangles, cut_name: self.cut_name })
+    }
+
     /// The triangles in the file's order, in mm.
     #[must_use]
     pub fn triangles(&self) -> &[Triangle] {

@@ -1,7 +1,7 @@
 //! Volume and area of a set of triangles.
 
 use super::radial::{cross, dot, minus};
-use super::soup::Triangle;
+use super::soup::{Soup, Triangle};
 
 /// A box along the axes, in mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -99,6 +99,25 @@ impl Sums {
     pub fn area_mm2(&self) -> f64 {
         self.area_2 / 2.0
     }
+}
+
+/// Sums over a file's triangles as they stand, closed or not.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlainSums {
+    /// The signed volume in mm³; it means something where the surface is closed and wound one way.
+    pub signed_volume_mm3: f64,
+    /// The area in mm², repeated triangles each time.
+    pub area_mm2: f64,
+    /// The box's sides in mm.
+    pub size_mm: [f64; 3],
+}
+
+/// Sums alone, for whoever asks nothing of a file but that: [`super::measure`] says whether they mean anything.
+#[must_use]
+pub fn plain_sums(soup: &Soup) -> PlainSums {
+    let span = span_of(soup.triangles());
+    let sums = sums_of(soup.triangles(), span.centre());
+    PlainSums { signed_volume_mm3: sums.volume_mm3(), area_mm2: sums.area_mm2(), size_mm: span.size() }
 }
 
 /// The box round all triangles.

@@ -4,10 +4,11 @@
 //! a small one once. While it turns a picture may take 33 ms.
 #![allow(missing_docs, clippy::unwrap_used, clippy::print_stdout, reason = "a bench prints, and may stop where it stands")]
 
+use pourbook::mesh::Unwatched;
 use pourbook::mesh::look::{Axis, Camera, Cut, Keep, Model, Plain, Quality, Scene, Tones, pick, render};
-use pourbook::mesh::{Triangle, Unwatched};
-use std::f64::consts::TAU;
 use std::time::Instant;
+
+mod knurl;
 
 const TONES: Tones = Tones {
     material: [220, 210, 190],
@@ -24,7 +25,7 @@ fn main() {
     let smoke = arguments.iter().any(|a| a == "--smoke" || a == "--test") || !arguments.iter().any(|a| a == "--bench");
     let sizes: &[(usize, usize)] = if smoke { &[(400, 100)] } else { &[(500, 200), (2500, 1000)] };
     for (around, across) in sizes {
-        let triangles = torus(*around, *across);
+        let triangles = knurl::band(*around, *across);
         let begun = Instant::now();
         let model = Model::new(&triangles, &Unwatched).unwrap();
         println!("{} triangles: made ready in {:.0} ms, {} while turning", triangles.len(), ms(begun), model.light_triangles());
@@ -55,20 +56,4 @@ fn main() {
 
 fn ms(since: Instant) -> f64 {
     1000.0 * since.elapsed().as_secs_f64()
-}
-
-/// A band of round wire with a knurl: centre line 9.6 mm, wire 1.1 mm give or take two hundredths of it.
-fn torus(around: usize, across: usize) -> Vec<Triangle> {
-    let at = |i: usize, j: usize| -> [f32; 3] {
-        let (u, v) = (TAU * (i % around) as f64 / around as f64, TAU * (j % across) as f64 / across as f64);
-        let wire = 1.1 * (1.0 + 0.02 * (40.0 * u).sin() * (6.0 * v).cos());
-        let out = 9.6 + wire * v.cos();
-        [out * u.cos(), out * u.sin(), wire * v.sin()].map(|x| x as f32)
-    };
-    (0..around * across)
-        .flat_map(|k| {
-            let (i, j) = (k / across, k % across);
-            [[at(i, j), at(i + 1, j), at(i + 1, j + 1)], [at(i, j), at(i + 1, j + 1), at(i, j + 1)]]
-        })
-        .collect()
 }

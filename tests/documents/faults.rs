@@ -1,7 +1,10 @@
 //! What cannot be in a job: each fault with its place and field, and everything else still computed.
 
 use pourbook::job::check::{Wrong, faults, mend};
-use pourbook::job::{BurnoutId, FlaskId, Hung, Line, LineId, MeltId, OrderId, PatternFile, PatternId, Place, TreeId, Weighing};
+use pourbook::job::{
+    BurnoutId, FlaskId, Hung, KeptMeasures, Line, LineId, MeltId, NoGo, OrderId, Pair, PatternFile, PatternId, Place, SpruePoint, TreeId,
+    Weighing,
+};
 
 use super::world::{World, draw, extents, grams, line, said};
 
@@ -19,6 +22,27 @@ const MELT: Place = Place::Melt(MeltId(1));
 
 const fn row(place: Place, field: &'static str, breaks: fn(&mut World)) -> Row {
     Row { place, field, breaks }
+}
+
+fn noted(world: &mut World, note: impl FnOnce(&mut PatternFile)) {
+    let mut file = PatternFile::default();
+    note(&mut file);
+    world.pattern().file = Some(file);
+}
+
+fn kept(world: &mut World, change: impl FnOnce(&mut KeptMeasures)) {
+    let mut kept = KeptMeasures::default();
+    change(&mut kept);
+    noted(world, |file| file.kept = Some(kept));
+}
+
+fn no_go(world: &mut World, at: [f64; 3], radius: f64) {
+    let place = NoGo { at: Some(at.map(|part| said(part).unwrap())), radius: said(radius), ..NoGo::default() };
+    noted(world, |file| file.no_go.push(place));
+}
+
+fn sprue(world: &mut World, point: SpruePoint) {
+    noted(world, |file| file.sprue = Some(point));
 }
 
 const ROWS: &[Row] = &[
@@ -54,6 +78,20 @@ const ROWS: &[Row] = &[
     row(LINE, "finished.y_mm", |w| w.line().finished.y_mm = said(-4.0)),
     row(LINE, "finished.z_mm", |w| w.line().finished.z_mm = said(1e6)),
     row(PATTERN, "file.bore_mm", |w| w.pattern().file = Some(PatternFile { bore_mm: said(0.1), ..PatternFile::default() })),
+    row(PATTERN, "file.kept.size", |w| kept(w, |kept| kept.size = Some([said(1.0), said(-1.0), said(1.0)].map(Option::unwrap)))),
+    row(PATTERN, "file.kept.area", |w| kept(w, |kept| kept.area = said(1e15))),
+    row(PATTERN, "file.kept.volume", |w| kept(w, |kept| kept.volume = said(-1.0))),
+    row(PATTERN, "file.kept.fills", |w| kept(w, |kept| kept.fills = said(-1.0))),
+    row(PATTERN, "file.kept.void", |w| kept(w, |kept| kept.void = said(-1.0))),
+    row(PATTERN, "file.kept.inner", |w| kept(w, |kept| kept.inner = said(-1.0))),
+    row(PATTERN, "file.kept.walls", |w| kept(w, |kept| kept.walls = Some([said(1e8); 3].map(Option::unwrap)))),
+    row(PATTERN, "file.no_go.at", |w| no_go(w, [1e9, 0.0, 0.0], 1.0)),
+    row(PATTERN, "file.no_go.radius", |w| no_go(w, [0.0; 3], -1.0)),
+    row(PATTERN, "file.sprue.ball", |w| sprue(w, SpruePoint { ball: said(-1.0), ..SpruePoint::default() })),
+    row(PATTERN, "file.sprue.modulus", |w| sprue(w, SpruePoint { modulus: said(1e9), ..SpruePoint::default() })),
+    row(PATTERN, "file.sprue.at", |w| sprue(w, SpruePoint { at: Some([said(-1e9); 3].map(Option::unwrap)), ..SpruePoint::default() })),
+    row(PATTERN, "pair.with", |w| w.pattern().pair = Some(Pair { with: PatternId(9), ..Pair::default() })),
+    row(PATTERN, "pair.with", |w| w.pattern().pair = Some(Pair { with: PatternId(1), ..Pair::default() })),
     row(LINE, "quantity", |w| w.line().quantity = 0),
     row(LINE, "quantity", |w| w.line().quantity = u32::MAX),
     row(LINE, "exceptions", |w| {

@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 
 use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
-use pourbook::calc::{FileProblem, PatternMeasure, PatternRun};
+use pourbook::calc::{FileProblem, PairRun, PatternMeasure, PatternRun};
 use pourbook::job::{
-    Accepted, BurnoutId, Calibration, Consent, Drive, FileUnit, Flask, FlaskId, LotKind, MaterialLot, Pattern, PatternFile, PatternId,
-    PieceException, PrintRow, PrintRun, Programme, Size, Tree, TreeId, WaterWeighing, Weighing, carry,
+    Accepted, BurnoutId, Calibration, Consent, Drive, FileUnit, Flask, FlaskId, InnerSolids, LotKind, MaterialLot, Pair, PairKind, Pattern,
+    PatternFile, PatternId, PieceException, PrintRow, PrintRun, Programme, Size, Tree, TreeId, WaterWeighing, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
@@ -61,6 +61,25 @@ fn volume(world: &mut World, mm3: f64) {
 fn walls(world: &mut World, thinnest: f64) {
     file(world, Vec::new());
     world.measured(1, PatternMeasure { walls: Some([thinnest, 1.0, 2.0]), ..measure(842.0, 900.0, [22.0, 22.0, 4.0]) });
+}
+
+/// The first pattern's file has a solid of 5 mm³ inside another, and somebody said what it is.
+fn inner(world: &mut World, inner: InnerSolids) {
+    file(world, vec![FileProblem::Nested(5.0)]);
+    world.pattern().file.as_mut().unwrap().inner = inner;
+}
+
+/// The band makes a pair with another pattern, whose weight is the same; their files lie so far apart as they are, and mirrored.
+fn pair(world: &mut World, like: PairKind, [as_it_is_mm, mirrored_mm]: [f64; 2]) {
+    second_line(world, "silver-925");
+    world.pattern().pair = Some(Pair { with: PatternId(2), like });
+    world.runs.pairs.insert(PatternId(1), PairRun { as_it_is_mm, mirrored_mm });
+}
+
+/// The band makes a pair with a pattern of this weight.
+fn weighed_pair(world: &mut World, weight: &str) {
+    pair(world, PairKind::Alike, [0.0, 0.0]);
+    world.job.patterns[1].weighed = Some(Weighing::Net(grams(weight)));
 }
 
 /// The first pattern's file is hollow, with no way in.
@@ -515,7 +534,18 @@ const ROWS: &[Row] = &[
         |w| powder_lot(w, MaterialLot { entry: some("powder-gypsum-stones"), ..MaterialLot::default() }),
         |w| powder_lot(w, MaterialLot { entry: some("powder-gypsum"), ..MaterialLot::default() }),
     ),
-    row("shells-nested", |w| file(w, vec![FileProblem::Nested]), |w| file(w, Vec::new())),
+    row("shells-nested", |w| file(w, vec![FileProblem::Nested(5.0)]), |w| file(w, Vec::new())),
+    row("shells-nested", |w| file(w, vec![FileProblem::Nested(5.0)]), |w| inner(w, InnerSolids::Solid)),
+    row("shells-nested", |w| file(w, vec![FileProblem::Nested(5.0)]), |w| inner(w, InnerSolids::Hollow)),
+    row("sealed-void", |w| inner(w, InnerSolids::Hollow), |w| inner(w, InnerSolids::Solid)),
+    row("walls-not-measured", |w| file(w, vec![FileProblem::WallsNotMeasured]), |w| file(w, Vec::new())),
+    row("pair-same-side", |w| pair(w, PairKind::MirrorImages, [0.05, 0.051]), |w| pair(w, PairKind::MirrorImages, [0.05, 0.05])),
+    row("pair-mirrored", |w| pair(w, PairKind::Alike, [0.051, 0.05]), |w| pair(w, PairKind::Alike, [0.05, 0.3])),
+    row("pair-differs", |w| pair(w, PairKind::Alike, [0.051, 0.051]), |w| pair(w, PairKind::Alike, [0.05, 0.051])),
+    row("pair-differs", |w| pair(w, PairKind::MirrorImages, [0.051, 0.051]), |w| pair(w, PairKind::MirrorImages, [0.051, 0.05])),
+    // 0.8 g and 3.1 % less; 0.8 g and 2.9 % less.
+    row("pair-weights", |w| weighed_pair(w, "0.7752"), |w| weighed_pair(w, "0.7768")),
+    row("pair-weights", |w| weighed_pair(w, "0.826"), |w| weighed_pair(w, "0.824")),
     row("copy-altered", |w| copied(w, 5.0), |w| copied(w, 10.36)),
     row("lot-other-metal", |w| w.studio.lots = vec![lot("S-1", "silver-958")], |_| {}),
     row(
@@ -726,6 +756,42 @@ fn the_scale_does_not_show_a_sealed_void() {
         w.pattern().weighed = Some(Weighing::Net(grams("0.99")));
     });
     assert_eq!(filled.recompute().findings("weight-against-file").len(), 1);
+}
+
+#[test]
+fn a_weighed_hollow_is_charged_with_its_void() {
+    let charge = |drained: bool, file_says: fn(&mut World)| {
+        let outcome = World::sound().with(|w| {
+            file_says(w);
+            w.pattern().void_drained = drained;
+        });
+        let outcome = outcome.recompute();
+        let pattern = &outcome.report.patterns[0];
+        (outcome.number(pattern.charge_volume), outcome.number(pattern.print_volume), outcome.number(pattern.weight))
+    };
+    let sealed = |w: &mut World| {
+        file(w, Vec::new());
+        hollow(w, 1042.0, 842.0);
+    };
+    let near = |(a, b, c): (f64, f64, f64), (x, y, z): (f64, f64, f64)| {
+        assert!((a - x).abs() < 1e-9 && (b - y).abs() < 1e-9 && (c - z).abs() < 1e-9, "{a} {b} {c}");
+    };
+    // 0.8 g of wax are 0.842 cm³, and 0.2 cm³ of void fill with metal as well, unless investment fills it first.
+    near(charge(false, sealed), (0.8 / 0.95 + 0.2, 0.842, 0.8));
+    near(charge(true, sealed), (0.8 / 0.95, 0.842, 0.8));
+    // A solid inside a solid counts once, and as a void once somebody said that it is one.
+    near(charge(false, |w| inner(w, InnerSolids::NotSaid)), (0.8 / 0.95, 0.842, 0.8));
+    near(charge(false, |w| inner(w, InnerSolids::Solid)), (0.8 / 0.95, 0.842, 0.8));
+    near(charge(false, |w| inner(w, InnerSolids::Hollow)), (0.8 / 0.95 + 0.005, 0.837, 0.8));
+    // Not weighed, it weighs what its own material does.
+    let unweighed = World::sound().with(|w| {
+        file(w, Vec::new());
+        hollow(w, 1042.0, 842.0);
+        w.pattern().weighed = None;
+    });
+    let unweighed = unweighed.recompute();
+    assert!((unweighed.number(unweighed.report.patterns[0].weight) - 0.842 * 0.95).abs() < 1e-9);
+    assert!((unweighed.number(unweighed.report.patterns[0].charge_volume) - 1.042).abs() < 1e-9);
 }
 
 #[test]

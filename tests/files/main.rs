@@ -11,6 +11,7 @@ mod kills;
 mod locks;
 mod names;
 mod outside;
+mod pairs;
 mod planted;
 mod real;
 mod recovery;

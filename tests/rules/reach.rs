@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use pourbook::calc::{Book, Report, Runs, Shelves, all_rules, recompute};
+use pourbook::calc::{Book, FileProblem, PatternMeasure, Report, Runs, Shelves, all_rules, recompute};
 use pourbook::job::format::{read_job, read_studio};
-use pourbook::job::{Studio, check};
+use pourbook::job::{Pair, PairKind, PatternId, Studio, check};
 
-use super::world::{Outcome, World, new_book};
+use super::world::{Outcome, World, measure, new_book};
 
 fn rules_in(book: &Book) -> BTreeSet<&'static str> {
     book.figures().filter_map(|figure| figure.rule()).map(|rule| rule.id).collect()
@@ -35,7 +35,13 @@ fn samples() -> Vec<(Book, Report)> {
 
 #[test]
 fn every_rule_is_reached_by_a_job() {
-    let Outcome { book, report } = World::full().recompute();
+    // The leaf is hollow besides, and makes a pair with the knob.
+    let world = World::full().with(|w| {
+        let problems = vec![FileProblem::SealedVoid(50.0)];
+        w.measured(2, PatternMeasure { volume: Some(950.0), problems, ..measure(1000.0, 600.0, [30.0, 10.0, 10.0]) });
+        w.job.patterns[1].pair = Some(Pair { with: PatternId(3), like: PairKind::Alike });
+    });
+    let Outcome { book, report } = world.recompute();
     let mut reached = rules_in(&book);
     for (book, _) in samples() {
         reached.extend(rules_in(&book));

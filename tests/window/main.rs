@@ -98,7 +98,7 @@ pub fn on_sample(name: &str, sight: Sight) -> Harness<'static, Window> {
 pub fn is_looked_at(window: &Window) -> bool {
     let workbook = &window.workbook;
     let whole = workbook.view.page != Page::Patterns || workbook.inspection().is_none_or(|(found, share)| found.whole && share.is_none());
-    workbook.reading().is_none() && whole
+    workbook.reading().is_none() && !workbook.is_comparing() && whole
 }
 
 /// Waits until every pattern file is read and the chosen one, on its page, was looked at closely.

@@ -12,7 +12,7 @@ use pourbook::app::page::Page;
 use pourbook::app::page::patterns::form::Colouring;
 use pourbook::app::window::Window;
 use pourbook::job::format::write_job;
-use pourbook::job::{FileUnit, Job, NoGoKind, Pattern, PatternFile, PatternId};
+use pourbook::job::{FileUnit, InnerSolids, Job, NoGoKind, Pair, PairKind, Pattern, PatternFile, PatternId};
 use pourbook::quantity::Finite;
 
 use super::hands::words;
@@ -195,4 +195,44 @@ fn a_place_without_a_sprue_is_painted_and_kept_clear_of() {
     harness.get_by_role(Role::Canvas).click();
     looked_at(&mut harness);
     assert!(file(&harness, 0).no_go.is_empty());
+}
+
+#[test]
+fn a_solid_in_a_solid_is_asked_about() {
+    let (_folder, mut harness) = batch(&["nested_same_winding.stl"]);
+    assert!(has(&harness, "shells-nested"));
+    press(&mut harness, &words("patterns-inner-is-hollow"));
+    assert_eq!(file(&harness, 0).inner, InnerSolids::Hollow);
+    assert!(!has(&harness, "shells-nested") && has(&harness, "sealed-void"));
+    // Answered once, the answer stays in sight and can be taken back.
+    assert!(harness.query_all_by_label(&words("patterns-inner")).next().is_some());
+    let ctx = harness.ctx.clone();
+    harness.state_mut().perform(&ctx, Action::Undo);
+    looked_at(&mut harness);
+    assert!(has(&harness, "shells-nested"));
+    press(&mut harness, &words("patterns-inner-is-solid"));
+    assert!(!has(&harness, "shells-nested") && !has(&harness, "sealed-void"));
+}
+
+#[test]
+fn a_pair_is_compared_beside_the_window() {
+    let (_folder, mut harness) = batch(&["sphere_r6.stl", "cube_10.stl"]);
+    let make = |harness: &mut Harness<'static, Window>, with: Option<PatternId>| {
+        harness.state_mut().workbook.edit(String::new(), move |job| {
+            job.patterns[0].pair = with.map(|with| Pair { with, like: PairKind::Alike });
+        });
+        looked_at(harness);
+    };
+    make(&mut harness, Some(PatternId(2)));
+    assert!(has(&harness, "pair-differs"));
+    assert!(harness.query_by_label_contains(&words("patterns-pair-title")).is_some());
+    // A ball against a die: 5 mm from the middle to a face, 8.66 to a corner, 6 all round. Places are spread over the surface, none in a corner.
+    let apart = |harness: &Harness<'static, Window>| {
+        let computed = &harness.state().workbook.computed;
+        computed.book.number(computed.report.pairs[0].apart.unwrap()).unwrap()
+    };
+    assert!((2.4..2.67).contains(&apart(&harness)), "{}", apart(&harness));
+    make(&mut harness, None);
+    assert!(!has(&harness, "pair-differs"));
+    assert!(harness.state().workbook.computed.report.pairs.is_empty());
 }

@@ -48,10 +48,13 @@ impl Held {
     }
 }
 
-/// Lets go of what pointed at something that was just taken out: acceptances, rows of a print run, and what a draft of a quote names. What was sent or recorded
+/// Lets go of what pointed at something that was just taken out: acceptances, pairs, rows of a print run, and what a draft of a quote names. What was sent or recorded
 /// stands.
 pub fn let_go(job: &mut Job) {
     let held = Held::of(job);
+    for pattern in &mut job.patterns {
+        pattern.pair = pattern.pair.take().filter(|pair| held.holds(Place::Pattern(pair.with)));
+    }
     for run in &mut job.prints {
         run.rows.retain(|row| held.holds(Place::Pattern(row.pattern)));
     }

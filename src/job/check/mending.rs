@@ -10,6 +10,11 @@ use crate::quantity::{Finite, Grams, Money};
 pub(super) mod range {
     pub const GRAMS: (f64, f64) = (0.0001, 500_000.0);
     pub const LENGTH_MM: (f64, f64) = (0.01, 2_000.0);
+    /// What is measured of a pattern file is in its own unit, which may be thousandths of a millimetre or metres.
+    pub const FILE_LENGTH: (f64, f64) = (0.0, 1e7);
+    pub const FILE_PLACE: (f64, f64) = (-1e7, 1e7);
+    pub const FILE_AREA: (f64, f64) = (0.0, 1e14);
+    pub const FILE_VOLUME: (f64, f64) = (0.0, 1e21);
     pub const BAND_MM: (f64, f64) = (0.2, 60.0);
     /// A bore of a finger, or of anything else that is worn.
     pub const BORE_MM: (f64, f64) = (1.0, 500.0);

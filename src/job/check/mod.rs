@@ -5,6 +5,7 @@
 
 mod back;
 mod mending;
+mod on_file;
 mod prints;
 mod studio;
 mod walk;
@@ -49,6 +50,9 @@ pub enum Wrong {
     /// A reference to nothing.
     #[error("it points at {0}, which is not in this job")]
     Dangling(Place),
+    /// A pattern that is its own pair.
+    #[error("a pattern makes no pair with itself")]
+    PairWithItself,
     /// An order of somebody else in a quote.
     #[error("order {0} is not an order of {1}; a client's quote covers their own orders only")]
     OtherClient(OrderId, String),

@@ -44,6 +44,14 @@ impl Mending {
                 self.reference(place, "exceptions.pattern", &mut exception.pattern, &patterns, Place::Pattern);
             }
         }
+        for pattern in &mut job.patterns {
+            // None makes a pair with itself.
+            if let Some(with) = pattern.pair.as_ref().map(|pair| pair.with).filter(|with| *with == pattern.id || !patterns.contains(with)) {
+                let what = if with == pattern.id { Wrong::PairWithItself } else { Wrong::Dangling(Place::Pattern(with)) };
+                self.fault(Place::Pattern(pattern.id), "pair.with", what);
+                pattern.pair = None;
+            }
+        }
         for flask in &mut job.flasks {
             let place = Place::Flask(flask.id);
             self.reference(place, "tree", &mut flask.tree, &trees, Place::Tree);
@@ -128,6 +136,7 @@ impl Mending {
             if let Some(file) = &mut pattern.file {
                 self.number(place, "file.scale", &mut file.scale, range::SCALE);
                 self.number(place, "file.bore_mm", &mut file.bore_mm, range::BORE_MM);
+                self.on_file(place, file);
             }
         }
     }

@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 
 use jiff::civil::date;
 use jiff::tz::TimeZone;
-use pourbook::calc::{Book, FileProblem, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, recompute};
+use pourbook::calc::{Book, FileProblem, PairRun, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, recompute};
 use pourbook::job::check::{Wrong, mend};
 use pourbook::job::format::{read_job, read_studio, write_job, write_studio};
 use pourbook::job::{Job, PatternId, Place, Studio};
@@ -99,6 +99,8 @@ fn runs(job: &Job) -> Runs {
         }),
         3 => PatternRun::Measured(measure(vec![
             FileProblem::SealedVoid(12.5),
+            FileProblem::Nested(2.5),
+            FileProblem::WallsNotMeasured,
             FileProblem::ProbableUnit(pourbook::job::FileUnit::Inch),
             FileProblem::Overlapping { union: Some(322.5), plain_sum: 340.0 },
         ])),
@@ -106,7 +108,10 @@ fn runs(job: &Job) -> Runs {
     };
     // A pattern without a run is one whose file is still being read.
     let known = job.patterns.iter().filter(|pattern| pattern.file.is_some() && pattern.id.0 % 7 != 6);
-    Runs { patterns: known.map(|pattern| (pattern.id, run(pattern.id))).collect::<BTreeMap<_, _>>() }
+    let patterns = known.map(|pattern| (pattern.id, run(pattern.id))).collect::<BTreeMap<_, _>>();
+    let pair = |id: PatternId| PairRun { as_it_is_mm: f64::from(id.0 % 3), mirrored_mm: f64::from(id.0 % 2) };
+    let pairs = job.patterns.iter().filter(|pattern| pattern.pair.is_some()).map(|pattern| (pattern.id, pair(pattern.id)));
+    Runs { patterns, pairs: pairs.collect() }
 }
 
 fn measure(problems: Vec<FileProblem>) -> PatternMeasure {

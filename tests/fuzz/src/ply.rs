@@ -7,8 +7,9 @@ use pourbook::mesh::Format;
 /// # Panics
 /// As [`crate::mesh::sound`].
 pub fn check(bytes: &[u8]) {
-    if let Some((soup, found)) = crate::mesh::sound(bytes) {
-        let is_large = found.size_mm.iter().any(|side| *side > 1e6);
-        crate::planted(matches!(soup.format(), Format::PlyAscii | Format::PlyBinary) && is_large && found.triangles > 1);
+    if let Some((soup, found)) = crate::mesh::sound(bytes)
+        && matches!(soup.format(), Format::PlyAscii | Format::PlyBinary)
+    {
+        crate::mesh::deep(&found);
     }
 }

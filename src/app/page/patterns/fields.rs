@@ -2,7 +2,7 @@
 
 use eframe::egui::{Checkbox, Id, Ui};
 
-use super::{change, remove};
+use super::{change, pair, remove};
 use crate::app::cx::Cx;
 use crate::app::page::take_out::take_out;
 use crate::app::widget::choice::{choice, entry_of};
@@ -63,6 +63,7 @@ pub fn more(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     if let Some(mould) = row(ui, &label, &tokens, |ui| text(ui, cx, Id::unique(("pattern-mould", id.0)), &label, &pattern.mould, 132.0)) {
         change(cx, "edit-patterns-mould", id, move |pattern| pattern.mould = mould);
     }
+    pair::choose(ui, cx, pattern);
     let label = cx.label("patterns-notes");
     if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("pattern-notes", id.0)), &label, &pattern.notes, 320.0)) {
         change(cx, "edit-patterns-notes", id, move |pattern| pattern.notes = said);

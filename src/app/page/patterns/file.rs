@@ -10,8 +10,8 @@ use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::text;
-use crate::calc::{Arg, unit_key};
-use crate::job::{FileUnit, Pattern, PatternFile, Place};
+use crate::calc::{Arg, FileProblem, unit_key};
+use crate::job::{FileUnit, InnerSolids, Pattern, PatternFile, PatternId, Place};
 use crate::quantity::{Finite, Kind};
 
 /// Units a file may be drawn in, the usual ones first.
@@ -44,6 +44,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
             }
         });
     }
+    inner(ui, cx, pattern);
     let label = cx.label("patterns-scale");
     let field = Number::new(Id::unique(("pattern-scale", id.0)), &label, Kind::Ratio).now(now.scale.map(Finite::get)).default(Some(1.0));
     if let Some(scale) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
@@ -64,6 +65,36 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     }
 }
 
+/// What a solid inside another one was meant to be, where the file has one.
+fn inner(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
+    let now = pattern.file.as_ref().map(|file| file.inner).unwrap_or_default();
+    let nested = |problem: &FileProblem| matches!(problem, FileProblem::Nested(_));
+    if now == InnerSolids::NotSaid && !cx.measure_of(pattern.id).is_some_and(|measure| measure.problems.iter().any(nested)) {
+        return;
+    }
+    let tokens = cx.tokens;
+    let label = cx.label("patterns-inner");
+    let options: Vec<(InnerSolids, String)> = [
+        (InnerSolids::NotSaid, "patterns-inner-not-said"),
+        (InnerSolids::Solid, "patterns-inner-solid"),
+        (InnerSolids::Hollow, "patterns-inner-hollow"),
+    ]
+    .map(|(inner, key)| (inner, cx.label(key)))
+    .into();
+    let place = (Id::unique(("pattern-inner", pattern.id.0)), label.as_str(), 190.0);
+    if let Some(Some(inner)) = row(ui, &label, &tokens, |ui| choice(ui, cx, place, Some(&now), &options, false)) {
+        set_inner(cx, pattern.id, inner);
+    }
+}
+
+fn set_inner(cx: &mut Cx<'_>, id: PatternId, inner: InnerSolids) {
+    change(cx, "edit-patterns-inner", id, move |pattern| {
+        if let Some(file) = &mut pattern.file {
+            file.inner = inner;
+        }
+    });
+}
+
 /// What a finding about the file can be answered with at once.
 fn corrections(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     let (tokens, id) = (cx.tokens, pattern.id);
@@ -72,6 +103,16 @@ fn corrections(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
         match (key, args.last()) {
             ("file-changed", _) if button::plain(ui, &cx.label("patterns-take-file"), &tokens).clicked() => {
                 cx.act(Action::TakeFile(id));
+            }
+            ("shells-nested", _) => {
+                let answers = [("patterns-inner-is-solid", InnerSolids::Solid), ("patterns-inner-is-hollow", InnerSolids::Hollow)];
+                ui.horizontal_wrapped(|ui| {
+                    for (key, inner) in answers {
+                        if button::plain(ui, &cx.label(key), &tokens).clicked() {
+                            set_inner(cx, id, inner);
+                        }
+                    }
+                });
             }
             ("file-unit", Some(Arg::Words(keys))) => {
                 let Some(unit) = UNITS.into_iter().find(|unit| keys.first() == Some(&unit_key(*unit))) else { continue };

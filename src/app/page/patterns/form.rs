@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use eframe::egui::{Color32, Id, ProgressBar, RichText, Ui, Vec2, vec2};
 
-use super::change;
 use super::walls::{least_mm, mm_of};
+use super::{change, key};
 use crate::app::cx::Cx;
 use crate::app::theme::Tokens;
 use crate::app::widget::choice::choice;
@@ -65,7 +65,15 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern, size: Vec2) {
             if let (Some(hit), Colouring::NoSprue(what)) = (shown.clicked, cx.view.colouring) {
                 paint_at(cx, pattern, hit, what);
             }
+            match (cx.view.colouring, found.walls.as_deref()) {
+                (Colouring::Walls, Some(walls)) => {
+                    key::walls(ui, cx, &wall_scale(walls, mm_of(pattern), least_mm(cx)), &wall_colours(&tokens))
+                }
+                (Colouring::NoSprue(_), _) => key::no_sprue(ui, cx),
+                _ => {}
+            }
             facts(ui, cx, pattern);
+            heading::says(ui, &cx.label("part-how-short"), &tokens);
             if let Some(share) = cx.inspecting {
                 waits(ui, cx, share, size.x);
             }
@@ -80,6 +88,8 @@ fn waits(ui: &mut Ui, cx: &Cx<'_>, share: f64, width: f32) {
     #[allow(clippy::cast_possible_truncation, reason = "a share for the eye")]
     ui.add(ProgressBar::new(share as f32).desired_width(width).desired_height(6.0).fill(cx.tokens.act));
     ui.label(RichText::new(cx.label("patterns-looking")).color(cx.tokens.ink2));
+    // How far it is comes from a thread that wakes nobody for it.
+    ui.ctx().request_repaint_after(std::time::Duration::from_millis(100));
 }
 
 /// What the form is coloured by, and how large a click paints.
@@ -96,8 +106,10 @@ fn colouring(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     .map(|(colouring, key)| (colouring, cx.label(key)))
     .into();
     let now = cx.view.colouring;
+    let place = (Id::unique(("pattern-colouring", pattern.id.0)), label.as_str(), 190.0);
     ui.horizontal(|ui| {
-        let place = (Id::unique(("pattern-colouring", pattern.id.0)), label.as_str(), 190.0);
+        // Beside a narrow form a row's label would push the choice out of sight.
+        ui.label(RichText::new(&label).color(tokens.ink2));
         if let Some(Some(chosen)) = choice(ui, cx, place, Some(&now), &options, false) {
             cx.look(move |view| view.colouring = chosen);
         }
@@ -196,15 +208,25 @@ fn palette(ui: &Ui, cx: &Cx<'_>, pattern: &Pattern, soup: &Arc<Soup>, walls: Opt
     }
 }
 
+/// The least wall and the heaviest one in mm, between which the scale of colours goes.
+fn wall_scale(walls: &Walls, mm: f64, least_mm: f64) -> [f64; 2] {
+    [least_mm, walls.heaviest.as_ref().map_or(least_mm, |wall| wall.thickness_mm * mm).max(least_mm * 1.01)]
+}
+
+/// The colour of walls too thin, and those of the scale from thin to heavy.
+fn wall_colours(tokens: &Tokens) -> Vec<Color32> {
+    let scale = (0..STEPS).map(|step| tokens.core.lerp_to_gamma(tokens.heat, f32::from(step) / f32::from(STEPS - 1)));
+    std::iter::once(tokens.caution).chain(scale).collect()
+}
+
 fn rgb(colour: Color32) -> [u8; 3] {
     [colour.r(), colour.g(), colour.b()]
 }
 
 /// Walls too thin in the colour of a Caution; the others from the core's colour to the heat's.
 fn by_wall(walls: &Walls, mm: f64, least_mm: f64, tokens: &Tokens) -> Palette {
-    let heaviest = walls.heaviest.as_ref().map_or(least_mm, |wall| wall.thickness_mm * mm).max(least_mm * 1.01);
-    let mut colours = vec![rgb(tokens.caution)];
-    colours.extend((0..STEPS).map(|step| rgb(tokens.core.lerp_to_gamma(tokens.heat, f32::from(step) / f32::from(STEPS - 1)))));
+    let [_, heaviest] = wall_scale(walls, mm, least_mm);
+    let colours = wall_colours(tokens).into_iter().map(rgb).collect();
     let of = walls.thickness_mm.iter().map(|wall| {
         let Some(wall) = wall.map(|wall| f64::from(wall) * mm) else { return u8::MAX };
         if wall < least_mm {
@@ -219,6 +241,11 @@ fn by_wall(walls: &Walls, mm: f64, least_mm: f64, tokens: &Tokens) -> Palette {
     Palette { of: of.collect(), colours }
 }
 
+/// The colours of textures, seats and marks.
+pub fn no_sprue_colours(tokens: &Tokens) -> [Color32; 3] {
+    [tokens.caution, tokens.heat, tokens.core]
+}
+
 /// Places where no sprue may stand, each kind in its colour.
 fn by_no_sprue(soup: &Soup, file: &PatternFile, tokens: &Tokens) -> Palette {
     let kind = |triangle: &[[f32; 3]; 3]| {
@@ -230,5 +257,5 @@ fn by_no_sprue(soup: &Soup, file: &PatternFile, tokens: &Tokens) -> Palette {
             NoGoKind::Mark => 2,
         })
     };
-    Palette { colours: [tokens.caution, tokens.heat, tokens.core].map(rgb).into(), of: soup.triangles().iter().map(kind).collect() }
+    Palette { colours: no_sprue_colours(tokens).map(rgb).into(), of: soup.triangles().iter().map(kind).collect() }
 }

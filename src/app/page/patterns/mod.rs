@@ -4,7 +4,9 @@ mod fields;
 mod file;
 pub mod form;
 mod heavy;
+mod key;
 mod mending;
+mod pair;
 mod prints;
 mod scale;
 mod walls;
@@ -99,6 +101,7 @@ fn said(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     scale::show(ui, cx, pattern);
     file::show(ui, cx, pattern);
     figures(ui, cx, pattern.id);
+    pair::show(ui, cx, pattern);
     walls::show(ui, cx, pattern);
     heavy::show(ui, cx, pattern);
     mending::show(ui, cx, pattern);
@@ -194,6 +197,9 @@ fn change(cx: &mut Cx<'_>, key: &str, id: PatternId, change: impl FnOnce(&mut Pa
 /// Takes a pattern out; what it was chosen for has none then.
 fn remove(job: &mut Job, id: PatternId) {
     job.patterns.retain(|pattern| pattern.id != id);
+    for other in &mut job.patterns {
+        other.pair = other.pair.take().filter(|pair| pair.with != id);
+    }
     job.prints.iter_mut().for_each(|run| run.rows.retain(|row| row.pattern != id));
     for line in job.orders.iter_mut().flat_map(|order| &mut order.lines) {
         line.pattern = line.pattern.filter(|pattern| *pattern != id);

@@ -8,9 +8,9 @@ use crate::app::widget::bars::{Around, Bar, bars};
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::row::row;
 use crate::app::widget::{button, heading};
-use crate::calc::{LEAST_WALL_MM, section_of};
+use crate::calc::{FileProblem, LEAST_WALL_MM, PatternMeasure, section_of};
 use crate::job::Pattern;
-use crate::mesh::Walls;
+use crate::mesh::{Wall, Walls};
 use crate::quantity::{Finite, Kind, print};
 use crate::stock::Section;
 
@@ -21,7 +21,10 @@ const HIGH: f32 = 84.0;
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     let tokens = cx.tokens;
     let figures = cx.computed.report.patterns.iter().find(|figures| figures.id == pattern.id).cloned();
-    let Some(walls) = figures.and_then(|figures| figures.walls) else { return };
+    let Some(walls) = figures.and_then(|figures| figures.walls) else {
+        by_close_look(ui, cx, pattern);
+        return;
+    };
     heading::group(ui, &cx.label("patterns-walls"), &tokens);
     for (key, id) in ["patterns-walls-thinnest", "patterns-walls-typical", "patterns-walls-heaviest"].into_iter().zip(walls) {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(190.0)));
@@ -30,6 +33,24 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
         histogram(ui, cx, pattern, &found);
     }
     offer(ui, cx, pattern, cx.computed.book.number(walls[0]));
+}
+
+/// The walls of a file whose triangles are too many for the figures, once they were looked at closely.
+fn by_close_look(ui: &mut Ui, cx: &Cx<'_>, pattern: &Pattern) {
+    let left_out = |measure: &PatternMeasure| measure.problems.contains(&FileProblem::WallsNotMeasured);
+    let Some(walls) = cx.inspection.as_ref().and_then(|found| found.walls.clone()) else { return };
+    if !cx.measure_of(pattern.id).is_some_and(left_out) {
+        return;
+    }
+    heading::group(ui, &cx.label("patterns-walls"), &cx.tokens);
+    let mm = mm_of(pattern);
+    let words = |wall: &Option<Wall>| {
+        wall.as_ref().map_or_else(String::new, |wall| print(wall.thickness_mm * mm, Kind::Length, cx.style).to_string())
+    };
+    let args = [("thinnest", &walls.thinnest), ("typical", &walls.typical), ("heaviest", &walls.heaviest)];
+    let args = args.map(|(name, wall)| (name, words(wall).into()));
+    heading::says(ui, &cx.say("patterns-walls-close", &args), &cx.tokens);
+    histogram(ui, cx, pattern, &walls);
 }
 
 /// Millimetres of the print in one unit of the file.

@@ -43,7 +43,7 @@ fn the_golden_files_of_format_2_read_and_write_to_the_byte() {
     assert_eq!(write_job(&opened.document).unwrap(), job);
     assert_eq!(write_studio(&read.document).unwrap(), studio);
     // What format 2 added.
-    for field in ["prints", "kept", "no_go", "sprue", "bore_mm", "band_mm", "comfort_fit", "finished", "trial"] {
+    for field in ["prints", "kept", "no_go", "sprue", "inner", "pair", "bore_mm", "band_mm", "comfort_fit", "finished", "trial"] {
         assert!(job.contains(&format!("{field}:")), "{field}");
     }
     for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master"] {
@@ -68,6 +68,9 @@ fn make_golden_files_of_format_2() {
         vec![pourbook::job::NoGo { at: Some([1.0, 2.0, 3.5].map(number)), radius: Some(number(1.5)), what: pourbook::job::NoGoKind::Seat }];
     file.sprue =
         Some(pourbook::job::SpruePoint { at: Some([0.0, 0.0, 4.0].map(number)), ball: Some(number(2.5)), modulus: Some(number(0.6)) });
+    file.inner = pourbook::job::InnerSolids::Hollow;
+    let pair = pourbook::job::Pair { with: pourbook::job::PatternId(3), like: pourbook::job::PairKind::Alike };
+    world.job.patterns[1].pair = Some(pair);
     world.job.flasks[0].trial = true;
     world.studio.least_wall_mm = Some(number(0.6));
     world.studio.moulds[0].master = "brass".to_owned();

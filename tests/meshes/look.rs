@@ -56,6 +56,30 @@ fn a_sphere_covers_pi_r_squared_at_every_zoom() {
 }
 
 #[test]
+fn a_place_is_hidden_by_what_lies_before_it() {
+    let model = model(&ball(6.0, 90, 180));
+    let picture = seen(&model, Camera::default(), None, Quality::Turning);
+    let onto = picture.projection();
+    let scale = onto.px_per_mm();
+    let [x, y, near] = onto.place(model.centre_mm());
+    // 3.6 and 4.8 make 6: the front and the back of the ball over one pixel, and a place before all of it.
+    let at = |deep_mm: f64| onto.point_mm([x + 3.6 * scale, y, near + deep_mm * scale]);
+    assert!(!picture.hides(at(4.8), 0.2));
+    assert!(picture.hides(at(-4.8), 0.2) && picture.hides(at(0.0), 0.2));
+    assert!(!picture.hides(at(9.0), 0.2));
+    // Beside the ball and outside the picture there is nothing to hide anything.
+    assert!(!picture.hides(onto.point_mm([x + 6.5 * scale, y, near]), 0.2));
+    assert!(!picture.hides(onto.point_mm([-5.0, y, near - 50.0]), 0.2));
+    let cut = Cut { axis: Axis::Y, at: 0.5, keep: Keep::Above };
+    let front = Camera::default().seen_from(StandardView::Front);
+    let whole = seen(&model, front, None, Quality::Turning);
+    let half = seen(&model, front, Some(cut), Quality::Turning);
+    let back = [0.0, 6.0, 0.0];
+    assert!(whole.hides(back, 0.2));
+    assert!(half.hides(back, 0.2), "the face of the cut lies before it");
+}
+
+#[test]
 fn what_is_hit_is_where_it_lies() {
     let triangles = ball(6.0, 60, 120);
     let model = model(&triangles);

@@ -56,6 +56,7 @@ fn harness() -> Harness<'static, Bench> {
                     model,
                     size: vec2(520.0, 340.0),
                     name: NAME,
+                    pins: &[],
                     paint: paint.as_ref(),
                     edges: Some(edges),
                 };

@@ -55,7 +55,8 @@ fn stage(ui: &mut Ui, cx: &mut Cx<'_>, page: Page) {
     painter.galley(pos2(rect.left() + 18.0, rect.top() + 23.0), galley, tokens.ink2);
     if let Some(weight) = worst {
         let side = 13.0;
-        let at = Rect::from_center_size(pos2(rect.right() - 18.0, rect.center().y), vec2(side, side));
+        // Beside the second line, which leaves room for it: the name of a page may be as long as the rail is wide.
+        let at = Rect::from_center_size(pos2(rect.right() - 18.0, rect.top() + 30.0), vec2(side, side));
         mark::paint(ui, at, weight, tokens);
     }
     if response.clicked() {

@@ -32,8 +32,21 @@ pub struct Part<'a> {
     pub name: &'a str,
     /// The colour of its triangles; a new one is seen by its address.
     pub paint: Option<&'a Arc<Palette>>,
+    /// Places on it that are pointed out.
+    pub pins: &'a [Pin],
     /// Its edges at fault, likewise: open ones in the colour of a Stop, those wound both ways in that of a Caution.
     pub edges: Option<&'a Arc<FaultyEdges>>,
+}
+
+/// A place on a pattern that is pointed out, with a word beside it; fainter where the pattern lies before it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pin {
+    /// In the file's mm.
+    pub at_mm: [f64; 3],
+    /// What stands beside it.
+    pub words: String,
+    /// The one that was chosen is filled.
+    pub is_chosen: bool,
 }
 
 /// What a pattern is shown with.
@@ -108,6 +121,7 @@ fn paint(ui: &Ui, dress: &Dress, part: &Part<'_>, sight: &Sight, rect: Rect, res
     }
     if let Some(picture) = sight.picture() {
         overlay::overlay(&painter, dress, rect, picture.projection(), ui.pixels_per_point());
+        overlay::pins(&painter, dress, rect, picture, part.pins, ui.pixels_per_point());
     }
     if let Some(words) = sight.cut_words(dress, part.model) {
         overlay::cut_words(&painter, dress, rect, &words);

@@ -49,6 +49,19 @@ impl Picture {
         (id != NOTHING).then(|| Hit { triangle: (id < CUT_TWICE).then_some(id), point_mm: self.onto.point_mm(place) })
     }
 
+    /// Does the pattern lie before this point by more than `within_mm`?
+    #[must_use]
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a pixel of a picture, looked for within it")]
+    pub fn hides(&self, point_mm: [f64; 3], within_mm: f64) -> bool {
+        let [x, y, near] = self.onto.place(point_mm);
+        let inside = |at: f64, size: u32| (0.0..f64::from(size)).contains(&at);
+        if !(inside(x, self.size_px[0]) && inside(y, self.size_px[1])) {
+            return false;
+        }
+        let at = y as usize * self.size_px[0] as usize + x as usize;
+        self.ids[at] != NOTHING && f64::from(self.near[at]) > near + within_mm * self.onto.px_per_mm()
+    }
+
     /// Where points of the pattern lie in this picture.
     #[must_use]
     pub fn projection(&self) -> &Projection {

@@ -16,7 +16,7 @@ pub fn check(bytes: &[u8]) {
 }
 
 /// A planted bug behind steps, each of which an input must take on top of the one before: a file that is very large, of several triangles in
-/// more than one piece, with some extent every way, and wholly on the far side of the origin.
+/// more than one piece, with some extent every way.
 ///
 /// # Panics
 /// In a build with planted bugs, where all of it holds.
@@ -24,8 +24,8 @@ pub fn deep(found: &Measure) {
     let [longest, shortest] = [f64::max, f64::min].map(|pick| found.size_mm.into_iter().reduce(pick).unwrap_or(0.0));
     if longest > 1e6 && found.triangles > 3 {
         // A branch of its own, so that an input that came so far is kept.
-        if found.shells.len() > 1 && shortest > 0.0 {
-            crate::planted(found.low_mm.iter().all(|low| *low < -1e3));
+        if found.shells.len() > 1 {
+            crate::planted(shortest > 0.0);
         }
     }
 }

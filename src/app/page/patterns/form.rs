@@ -4,18 +4,19 @@ use std::sync::Arc;
 
 use eframe::egui::{Color32, Id, ProgressBar, RichText, Ui, Vec2, vec2};
 
+use super::heavy::stands_at;
 use super::walls::{least_mm, mm_of};
 use super::{change, key};
 use crate::app::cx::Cx;
+use crate::app::inspect::Inspection;
 use crate::app::theme::Tokens;
 use crate::app::widget::choice::choice;
 use crate::app::widget::heading;
 use crate::app::widget::number::{Number, number};
-use crate::app::widget::part::{Dress, Part, part};
-use crate::app::widget::row::row;
+use crate::app::widget::part::{Dress, Part, Pin, part};
 use crate::job::{NoGo, NoGoKind, Pattern, PatternFile};
 use crate::mesh::look::{Hit, Palette};
-use crate::mesh::{Soup, Walls};
+use crate::mesh::{Soup, Wall, Walls};
 use crate::quantity::{Finite, Kind, print};
 
 /// How the form is coloured, and what a click on it does.
@@ -40,7 +41,7 @@ const STEPS: u8 = 10;
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern, size: Vec2) {
     let tokens = cx.tokens;
     let Some(found) = cx.inspection.clone() else { return };
-    let (Some(model), Some(soup)) = (found.model, found.soup) else {
+    let (Some(model), Some(soup)) = (found.model.clone(), found.soup.clone()) else {
         // A file without any extent has nothing to show, and its findings say so.
         if let Some(share) = cx.inspecting {
             waits(ui, cx, share, size.x);
@@ -59,6 +60,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern, size: Vec2) {
                 size,
                 name: &name,
                 paint: paint.as_ref(),
+                pins: &pins(cx, pattern, &found),
                 edges: Some(&found.edges),
             };
             let shown = part(ui, &Dress::of(cx), &shown);
@@ -117,10 +119,42 @@ fn colouring(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     if matches!(now, Colouring::NoSprue(_)) {
         let label = cx.label("patterns-brush");
         let field = Number::new(Id::unique("pattern-brush"), &label, Kind::Length).now(cx.view.brush_mm).default(Some(BRUSH_MM));
-        if let Some(brush) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
-            cx.look(move |view| view.brush_mm = brush.map(Finite::get));
-        }
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(&label).color(tokens.ink2));
+            if let Some(brush) = number(ui, cx, &field) {
+                cx.look(move |view| view.brush_mm = brush.map(Finite::get));
+            }
+        });
     }
+}
+
+/// Where its walls are thinnest and heaviest, where it is coloured by them; else where its sprue may stand, by number.
+fn pins(cx: &Cx<'_>, pattern: &Pattern, found: &Inspection) -> Vec<Pin> {
+    if cx.view.colouring == Colouring::Walls {
+        let Some(walls) = &found.walls else { return Vec::new() };
+        let mm = mm_of(pattern);
+        let of = [
+            ("patterns-pin-thinnest", &walls.thinnest),
+            ("patterns-pin-typical", &walls.typical),
+            ("patterns-pin-heaviest", &walls.heaviest),
+        ];
+        let pin = |(key, wall): (&str, &Option<Wall>)| {
+            let wall = wall.as_ref()?;
+            let words = cx.say(key, &[("wall", print(wall.thickness_mm * mm, Kind::Length, cx.style).to_string().into())]);
+            Some(Pin { at_mm: wall.place_mm, words, is_chosen: false })
+        };
+        return of.into_iter().filter_map(pin).collect();
+    }
+    let Some(heavy) = &found.heavy else { return Vec::new() };
+    let chosen = pattern.file.as_ref().and_then(|file| file.sprue.as_ref());
+    let feet = (1_u32..).zip(&heavy.places).filter_map(|(number, place)| Some((number, place.foot.as_ref()?)));
+    let mut pins: Vec<Pin> =
+        feet.map(|(number, foot)| Pin { at_mm: foot.place_mm, words: number.to_string(), is_chosen: stands_at(chosen, foot) }).collect();
+    // One chosen before something was painted may be offered no more.
+    if let Some(at) = chosen.and_then(|point| point.at).filter(|_| pins.iter().all(|pin| !pin.is_chosen)) {
+        pins.push(Pin { at_mm: at.map(Finite::get), words: cx.label("patterns-pin-sprue"), is_chosen: true });
+    }
+    pins
 }
 
 /// Triangles, pieces, size: what the file is.
@@ -215,7 +249,9 @@ fn wall_scale(walls: &Walls, mm: f64, least_mm: f64) -> [f64; 2] {
 
 /// The colour of walls too thin, and those of the scale from thin to heavy.
 fn wall_colours(tokens: &Tokens) -> Vec<Color32> {
-    let scale = (0..STEPS).map(|step| tokens.core.lerp_to_gamma(tokens.heat, f32::from(step) / f32::from(STEPS - 1)));
+    // Pale to deep in one hue, so that walls too thin stand out by theirs.
+    let pale = tokens.core.lerp_to_gamma(tokens.paper, 0.8);
+    let scale = (0..STEPS).map(|step| pale.lerp_to_gamma(tokens.core, f32::from(step) / f32::from(STEPS - 1)));
     std::iter::once(tokens.caution).chain(scale).collect()
 }
 
@@ -223,7 +259,7 @@ fn rgb(colour: Color32) -> [u8; 3] {
     [colour.r(), colour.g(), colour.b()]
 }
 
-/// Walls too thin in the colour of a Caution; the others from the core's colour to the heat's.
+/// Walls too thin in the colour of a Caution; the others from pale to deep.
 fn by_wall(walls: &Walls, mm: f64, least_mm: f64, tokens: &Tokens) -> Palette {
     let [_, heaviest] = wall_scale(walls, mm, least_mm);
     let colours = wall_colours(tokens).into_iter().map(rgb).collect();

@@ -18,6 +18,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
         return;
     }
     heading::group(ui, &cx.label("patterns-heavy"), &tokens);
+    heading::says(ui, &cx.label("patterns-heavy-pins"), &tokens);
     let mm = mm_of(pattern);
     let chosen = pattern.file.as_ref().and_then(|file| file.sprue.clone());
     for (number, place) in (1_u64..).zip(&heavy.places) {
@@ -44,7 +45,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     }
 }
 
-fn stands_at(chosen: Option<&SpruePoint>, foot: &Foot) -> bool {
+/// Does the chosen sprue stand here?
+pub fn stands_at(chosen: Option<&SpruePoint>, foot: &Foot) -> bool {
     chosen.and_then(|point| point.at).is_some_and(|at| (0..3).all(|axis| (at[axis].get() - foot.place_mm[axis]).abs() < 1e-6))
 }
 

@@ -4,7 +4,6 @@ use eframe::egui::{Color32, Label, Rect, RichText, Sense, Stroke, Ui, WidgetInfo
 
 use super::form::no_sprue_colours;
 use crate::app::cx::Cx;
-use crate::app::theme::STEP;
 use crate::quantity::{Kind, print};
 
 /// A patch of colour.
@@ -20,7 +19,8 @@ pub fn walls(ui: &mut Ui, cx: &Cx<'_>, scale_mm: &[f64; 2], colours: &[Color32])
     ui.horizontal(|ui| {
         patch(ui, *thin, tokens.edge);
         ui.add(Label::new(RichText::new(cx.say("patterns-key-under", &[("least", least.clone().into())])).color(tokens.ink2)));
-        ui.add_space(STEP);
+    });
+    ui.horizontal(|ui| {
         ui.add(Label::new(RichText::new(least).color(tokens.ink2)));
         let (rect, response) = ui.allocate_exact_size(vec2(PATCH * scale.len() as f32, PATCH), Sense::hover());
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &said));
@@ -35,8 +35,8 @@ pub fn walls(ui: &mut Ui, cx: &Cx<'_>, scale_mm: &[f64; 2], colours: &[Color32])
 /// The colours of places where no sprue may stand.
 pub fn no_sprue(ui: &mut Ui, cx: &Cx<'_>) {
     let tokens = cx.tokens;
-    ui.horizontal_wrapped(|ui| {
-        ui.add(Label::new(RichText::new(cx.label("patterns-key-places")).color(tokens.ink2)));
+    ui.add(Label::new(RichText::new(cx.label("patterns-key-places")).color(tokens.ink2)));
+    ui.horizontal(|ui| {
         for (key, colour) in ["patterns-key-texture", "patterns-key-seat", "patterns-key-mark"].into_iter().zip(no_sprue_colours(&tokens)) {
             patch(ui, colour, tokens.edge);
             ui.add(Label::new(RichText::new(cx.label(key)).color(tokens.ink2)));

@@ -11,7 +11,7 @@ mod prints;
 mod scale;
 mod walls;
 
-use eframe::egui::{Atom, Button, Label, RichText, ScrollArea, Ui, vec2};
+use eframe::egui::{Atom, Button, Id, Label, RichText, ScrollArea, Ui, vec2};
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
@@ -32,6 +32,8 @@ const LOW_FORM: f32 = 240.0;
 
 /// Rows in sight at once.
 const ROWS: usize = 8;
+/// Under this name the list keeps which pattern was chosen when it was shown last.
+const LIST_SHOWN: &str = "patterns-shown";
 
 /// Shows the page: the patterns and what is said of the chosen one, its form beside them where there is room.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
@@ -66,7 +68,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     ui.add_space(2.0 * STEP);
     cx.folded(ui, "prints-runs", prints::show);
     ui.add_space(3.0 * STEP);
-    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Patterns);
+    // Those of the chosen pattern stand with it.
+    let chosen = chosen.map(|pattern| Place::Pattern(pattern.id));
+    finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Patterns && Some(found.place) != chosen);
 }
 
 /// The list, and what adds to it.
@@ -97,6 +101,7 @@ fn patterns(ui: &mut Ui, cx: &mut Cx<'_>) {
 /// What is said of the chosen pattern, and what follows from it.
 fn said(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     heading::group(ui, &cx.label("patterns-pattern"), &cx.tokens);
+    finding::of_page(ui, cx, |found| found.place == Place::Pattern(pattern.id));
     fields::what(ui, cx, pattern);
     scale::show(ui, cx, pattern);
     file::show(ui, cx, pattern);
@@ -114,10 +119,22 @@ fn list(ui: &mut Ui, cx: &mut Cx<'_>) {
         (0..many).for_each(|place| one(ui, cx, &job.patterns[place]));
     } else {
         let height = (ROW + STEP) * ROWS as f32;
-        ScrollArea::vertical().id_salt("patterns").max_height(height).show_rows(ui, ROW, many, |ui, range| {
+        let mut area = ScrollArea::vertical().id_salt("patterns").max_height(height);
+        if let Some(place) = newly_chosen(ui, cx) {
+            area = area.vertical_scroll_offset((place as f32 - ROWS as f32 / 2.0).max(0.0) * (ROW + ui.spacing().item_spacing.y));
+        }
+        area.show_rows(ui, ROW, many, |ui, range| {
             range.for_each(|place| one(ui, cx, &job.patterns[place]));
         });
     }
+}
+
+/// The place of the chosen pattern in the list, where it was chosen elsewhere since the list was shown last.
+fn newly_chosen(ui: &Ui, cx: &Cx<'_>) -> Option<usize> {
+    let key = Id::unique(LIST_SHOWN);
+    let shown: Option<Option<PatternId>> = ui.data(|data| data.get_temp(key));
+    ui.data_mut(|data| data.insert_temp(key, cx.view.pattern));
+    cx.job.patterns.iter().position(|pattern| Some(pattern.id) == cx.view.pattern).filter(|_| shown != Some(cx.view.pattern))
 }
 
 /// One pattern: its name, and what is known of it.
@@ -132,6 +149,8 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
         let button = Button::selectable(here, (RichText::new(name).color(ink), Atom::grow())).fill(fill).truncate();
         if ui.add_sized(vec2(220.0, ROW), button).clicked() {
             let id = pattern.id;
+            // It is in sight already: the list stays as it is.
+            ui.data_mut(|data| data.insert_temp(Id::unique(LIST_SHOWN), Some(id)));
             cx.look(move |view| view.pattern = Some(id));
         }
         if let Some(weight) = worst {

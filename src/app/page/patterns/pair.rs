@@ -75,7 +75,11 @@ fn fit(cx: &Cx<'_>, pair: &PairFigures) -> String {
         return cx.label(if measured { "patterns-pair-waits" } else { "patterns-pair-no-files" });
     };
     let apart_mm = cx.computed.book.number(apart).unwrap_or(f64::INFINITY);
-    let key = if apart_mm <= PAIR_TOLERANCE_MM { "patterns-pair-fits" } else { "patterns-pair-apart" };
+    let key = match pair.like {
+        _ if apart_mm <= PAIR_TOLERANCE_MM => "patterns-pair-fits",
+        PairKind::MirrorImages => "patterns-pair-apart-mirrored",
+        PairKind::Alike => "patterns-pair-apart",
+    };
     let words = crate::quantity::print(apart_mm, crate::quantity::Kind::Length, &cx.style.finer()).to_string();
     cx.say(key, &[("apart", words.into())])
 }

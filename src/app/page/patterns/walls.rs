@@ -11,7 +11,7 @@ use crate::app::widget::{button, heading};
 use crate::calc::{FileProblem, LEAST_WALL_MM, PatternMeasure, section_of};
 use crate::job::Pattern;
 use crate::mesh::{Wall, Walls};
-use crate::quantity::{Finite, Kind, print};
+use crate::quantity::{Finite, Kind, THIN, print};
 use crate::stock::Section;
 
 /// Height of the histogram.
@@ -72,9 +72,17 @@ fn histogram(ui: &mut Ui, cx: &Cx<'_>, pattern: &Pattern, walls: &Walls) {
     let says = cx.label("patterns-walls-says");
     bars(ui, &drawn, &Around { least: Some(least), ends: [&ends[0], &ends[1]], says: &says }, HIGH, &tokens);
     let under = walls.under(least / mm);
-    let share = print(under.share, Kind::Ratio, cx.style).to_string();
-    let told = cx.say("patterns-walls-under", &[("share", share.into()), ("least", words(least).into())]);
+    let share = per_cent(under.share, cx.style.comma);
+    let key = if under.share > 0.0 { "patterns-walls-under" } else { "patterns-walls-none-under" };
+    let told = cx.say(key, &[("share", share.into()), ("least", words(least).into())]);
     ui.add(Label::new(RichText::new(told).color(tokens.ink2)).wrap());
+}
+
+/// A share in words: whole per cents, and tenths of small ones.
+fn per_cent(share: f64, comma: bool) -> String {
+    let percent = 100.0 * share;
+    let number = if percent < 9.95 { format!("{percent:.1}") } else { format!("{percent:.0}") };
+    format!("{}{THIN}%", if comma { number.replace('.', ",") } else { number })
 }
 
 /// Offers the section that the thinnest wall makes it, where nobody said one.

@@ -2,9 +2,9 @@
 
 use eframe::egui::{Align2, FontFamily, FontId, Painter, Pos2, Rect, Stroke, Vec2, pos2, vec2};
 
-use super::Dress;
+use super::{Dress, Pin};
 use crate::app::theme::size;
-use crate::mesh::look::Projection;
+use crate::mesh::look::{Picture, Projection};
 use crate::quantity::THIN;
 
 /// Free round what is drawn over the picture, in points.
@@ -70,6 +70,36 @@ fn axes(painter: &Painter, dress: &Dress, rect: Rect, onto: &Projection) {
         // An axis that points at the eye, or away, is only a point, and has its name beside it.
         let aside = if way.length() < 0.2 { vec2(-9.0, 9.0) } else { way.normalized() * 8.0 };
         painter.text(to + aside, Align2::CENTER_CENTER, name, font(), colour);
+    }
+}
+
+/// A pin's radius in points.
+const PIN: f32 = 4.5;
+/// A pin lies on the surface, whose pixels are as deep as they are wide.
+const PIN_PX: f64 = 2.0;
+
+/// Points places out, those on the far side fainter.
+#[allow(clippy::cast_possible_truncation, reason = "a screen has few digits")]
+pub(super) fn pins(painter: &Painter, dress: &Dress, rect: Rect, picture: &Picture, pins: &[Pin], pixels_per_point: f32) {
+    let onto = picture.projection();
+    let tokens = &dress.tokens;
+    for pin in pins {
+        let [x, y, _] = onto.place(pin.at_mm);
+        let at = rect.min + vec2(x as f32, y as f32) / pixels_per_point;
+        if !rect.shrink(PIN).contains(at) {
+            continue;
+        }
+        let hidden = picture.hides(pin.at_mm, 2.0 * PIN_PX / onto.px_per_mm());
+        let ink = if hidden { tokens.edge } else { tokens.act };
+        let fill = if pin.is_chosen { ink } else { tokens.paper };
+        painter.circle(at, PIN, fill, Stroke::new(2.0, ink));
+        let words = painter.layout_no_wrap(pin.words.clone(), font(), if hidden { tokens.ink2 } else { tokens.ink });
+        // On a ground of its own, since what is under it may be of any colour; left of the pin where there is no room to its right.
+        let wide = words.size().x + 6.0;
+        let left = if at.x + PIN + 3.0 + wide > rect.right() { at.x - PIN - 3.0 - wide } else { at.x + PIN + 3.0 };
+        let ground = Rect::from_min_size(pos2(left, at.y - 0.5 * words.size().y - 1.0), words.size() + vec2(6.0, 2.0));
+        painter.rect_filled(ground, 3.0, tokens.paper.gamma_multiply(0.85));
+        painter.galley(ground.min + vec2(3.0, 1.0), words, tokens.ink);
     }
 }
 

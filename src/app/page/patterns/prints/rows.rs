@@ -15,9 +15,9 @@ use crate::job::{PatternId, PrintId, PrintRow, PrintRun};
 use crate::quantity::{Finite, Kind};
 
 /// Widths of the columns.
-const PATTERN: f32 = 112.0;
+const PATTERN: f32 = 96.0;
 const COUNT: f32 = 48.0;
-const SIDE: f32 = 60.0;
+const SIDE: f32 = 68.0;
 const FITS: f32 = 60.0;
 
 /// Shows them.

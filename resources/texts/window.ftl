@@ -210,7 +210,7 @@ place-mix = { $name }, mix { $number }
 place-stage = { $name }, stage { $number }
 place-quote = quote { $number }
 place-record = entry { $number } of the record
-edit-drop-pattern = add dropped patterns
+edit-drop-pattern = add pattern files
 
 ## Tree on the scale.
 
@@ -297,7 +297,7 @@ paper-failed = This cannot be printed ({ $why }).
 do-ask-patterns = Add pattern files…
 do-add-patterns = Add
 add-patterns-title = Add pattern files
-add-patterns-says = STL, OBJ, PLY or 3MF. Several at once can be chosen with Browse, or dropped on the window.
+add-patterns-says = STL, OBJ, PLY or 3MF. Several at once can be looked for, or dropped on the window.
 add-patterns-hint = path of a file
 add-patterns-filter = Pattern files
 add-patterns-not = { $file } is no pattern file. STL, OBJ, PLY and 3MF are read.

@@ -204,9 +204,13 @@ fn a_solid_in_a_solid_is_asked_about() {
     press(&mut harness, &words("patterns-inner-is-hollow"));
     assert_eq!(file(&harness, 0).inner, InnerSolids::Hollow);
     assert!(!has(&harness, "shells-nested") && has(&harness, "sealed-void"));
+    // Drained and held, it is a hollow in metal too.
+    press(&mut harness, &words("patterns-drained-do"));
+    assert!(!has(&harness, "sealed-void") && has(&harness, "drained-void"));
     // Answered once, the answer stays in sight and can be taken back.
     assert!(harness.query_all_by_label(&words("patterns-inner")).next().is_some());
     let ctx = harness.ctx.clone();
+    harness.state_mut().perform(&ctx, Action::Undo);
     harness.state_mut().perform(&ctx, Action::Undo);
     looked_at(&mut harness);
     assert!(has(&harness, "shells-nested"));

@@ -5,12 +5,12 @@ use eframe::egui::{Id, Ui};
 use super::change;
 use crate::app::action::Action;
 use crate::app::cx::Cx;
-use crate::app::widget::button;
 use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::text;
-use crate::calc::{Arg, FileProblem, unit_key};
+use crate::app::widget::{button, order};
+use crate::calc::{Arg, unit_key};
 use crate::job::{FileUnit, InnerSolids, Pattern, PatternFile, PatternId, Place};
 use crate::quantity::{Finite, Kind};
 
@@ -65,11 +65,10 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     }
 }
 
-/// What a solid inside another one was meant to be, where the file has one.
+/// What a solid inside another one was meant to be, once that was said; until then the question stands above.
 fn inner(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
     let now = pattern.file.as_ref().map(|file| file.inner).unwrap_or_default();
-    let nested = |problem: &FileProblem| matches!(problem, FileProblem::Nested(_));
-    if now == InnerSolids::NotSaid && !cx.measure_of(pattern.id).is_some_and(|measure| measure.problems.iter().any(nested)) {
+    if now == InnerSolids::NotSaid {
         return;
     }
     let tokens = cx.tokens;
@@ -110,9 +109,14 @@ fn corrections(ui: &mut Ui, cx: &mut Cx<'_>, pattern: &Pattern) {
                     for (key, inner) in answers {
                         if button::plain(ui, &cx.label(key), &tokens).clicked() {
                             set_inner(cx, id, inner);
+                            // The question goes; its answer takes the keys over.
+                            order::focus(ui.ctx(), Id::unique(("pattern-inner", id.0)));
                         }
                     }
                 });
+            }
+            ("sealed-void", _) if button::plain(ui, &cx.label("patterns-drained-do"), &tokens).clicked() => {
+                change(cx, "patterns-drained", id, |pattern| pattern.void_drained = true);
             }
             ("file-unit", Some(Arg::Words(keys))) => {
                 let Some(unit) = UNITS.into_iter().find(|unit| keys.first() == Some(&unit_key(*unit))) else { continue };

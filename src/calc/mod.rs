@@ -26,6 +26,7 @@ mod pair;
 mod pass;
 mod pattern;
 mod pattern_file;
+pub mod plan;
 mod plate;
 mod pour;
 mod price;

@@ -37,6 +37,7 @@ pub mod rule;
 mod setting;
 pub mod site;
 pub mod size;
+pub mod solid;
 mod tree;
 mod value;
 mod wanting;

@@ -38,6 +38,7 @@ mod setting;
 pub mod site;
 pub mod size;
 pub mod solid;
+pub mod stand;
 mod tree;
 mod value;
 mod wanting;

@@ -7,6 +7,8 @@
     reason = "a test may stop where it stands, and prints its table"
 )]
 
+mod stand;
+
 use pourbook::calc::solid::{Block, Point, Rod, Solid, apart};
 use serde_json::Value;
 

@@ -87,6 +87,14 @@ impl Solid {
         [z(f64::min, f64::INFINITY) - self.round(), z(f64::max, f64::NEG_INFINITY) + self.round()]
     }
 
+    /// The box along the axes round its corners, lowest and highest, and how thick it is around them.
+    #[must_use]
+    pub fn box_around(&self) -> ([Point; 2], f64) {
+        let corners = self.corners();
+        let side = |pick: fn(f64, f64) -> f64, start: f64| [0, 1, 2].map(|k| corners.iter().map(|corner| corner[k]).fold(start, pick));
+        ([side(f64::min, f64::INFINITY), side(f64::max, f64::NEG_INFINITY)], self.round())
+    }
+
     /// Are all its numbers finite, and has it a corner at all?
     #[must_use]
     pub fn is_sound(&self) -> bool {

@@ -163,7 +163,7 @@ fn crossed(one: &Solid, other: &Solid) -> Vec<Point> {
 /// How far the first ends before the second begins, along a way that leads from the second to the first; what rounding may have added is off.
 fn gap(a: &[Point], b: &[Point], way: Point) -> f64 {
     let long = length(way);
-    if !(long > 0.0) {
+    if long.is_nan() || long <= 0.0 {
         return f64::NEG_INFINITY;
     }
     let way = way.map(|x| x / long);

@@ -91,7 +91,7 @@ fn waits(ui: &mut Ui, cx: &Cx<'_>, share: f64, width: f32) {
     ui.add(ProgressBar::new(share as f32).desired_width(width).desired_height(6.0).fill(cx.tokens.act));
     ui.label(RichText::new(cx.label("patterns-looking")).color(cx.tokens.ink2));
     // How far it is comes from a thread that wakes nobody for it.
-    ui.ctx().request_repaint_after(std::time::Duration::from_millis(100));
+    ui.ctx().request_repaint_after(std::time::Duration::from_millis(300));
 }
 
 /// What the form is coloured by, and how large a click paints.

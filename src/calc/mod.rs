@@ -61,7 +61,7 @@ pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
 pub use pair::{PAIR_TOLERANCE_MM, PairFigures};
 pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of};
-pub use pattern_file::unit_key;
+pub use pattern_file::{print_mm, unit_key};
 pub use plate::{Parts, plates};
 pub use pour::PourFigures;
 pub use price::{AlloyPrice, PRICE_DAYS};

@@ -63,7 +63,7 @@ impl<'a> Pass<'a> {
     fn fills_of(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) -> Arg {
         let place = Place::Pattern(pattern.id);
         match filled(pattern, file, measure) {
-            Some(volume) => Arg::Figure(self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm_of(file).powi(3))),
+            Some(volume) => Arg::Figure(self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * print_mm(file).powi(3))),
             None => Arg::Words(vec!["no-volume"]),
         }
     }
@@ -111,7 +111,7 @@ impl<'a> Pass<'a> {
             })
         });
         // In a wrong unit every wall is thin, and that is told already.
-        let longest_mm = measure.size.iter().copied().fold(0.0, f64::max) * mm_of(file);
+        let longest_mm = measure.size.iter().copied().fold(0.0, f64::max) * print_mm(file);
         if let Some([thinnest, ..]) = walls.filter(|_| PLAUSIBLE_MM.contains(&longest_mm)) {
             self.thin_walls(pattern, thinnest);
         }
@@ -150,13 +150,13 @@ impl<'a> Pass<'a> {
 
     /// A volume of the file at the size it is printed; for words.
     fn void_of(&mut self, place: Place, file: &PatternFile, volume: f64) -> Id {
-        self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * mm_of(file).powi(3))
+        self.book.measured(&FILE_VOLUME, place, volume / 1000.0 * print_mm(file).powi(3))
     }
 
     fn file_problems(&mut self, pattern: &Pattern, file: &PatternFile, measure: &PatternMeasure) {
         let place = Place::Pattern(pattern.id);
         let name = || Arg::Text(file.path.clone());
-        let mm = mm_of(file);
+        let mm = print_mm(file);
         for problem in &measure.problems {
             match problem {
                 FileProblem::Open(edges) => self.find(&finding::FILE_OPEN, place, vec![name(), Arg::Count(*edges)]),
@@ -233,7 +233,8 @@ pub fn unit_key(unit: FileUnit) -> &'static str {
 }
 
 /// Millimetres of the print in one unit of its file.
-pub(super) fn mm_of(file: &PatternFile) -> f64 {
+#[must_use]
+pub fn print_mm(file: &PatternFile) -> f64 {
     file.unit.in_mm() * file.scale.map_or(1.0, crate::quantity::Finite::get)
 }
 

@@ -3,10 +3,9 @@
 use std::path::{Path, PathBuf};
 
 use super::disk::Disk;
-use crate::calc::{PAIR_TOLERANCE_MM, PairRun, PatternRun, Runs};
-use crate::job::{Job, PatternFile, PatternId};
+use crate::calc::{PAIR_TOLERANCE_MM, PairRun, PatternRun, Runs, print_mm};
+use crate::job::{Job, PatternId};
 use crate::mesh::{self, Limits, Soup, Watch};
-use crate::quantity::Finite;
 
 /// Two files to be compared, with the content that was measured.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -32,11 +31,6 @@ pub fn questions(folder: &Path, job: &Job, runs: &Runs) -> Vec<(PatternId, Quest
         Some((pattern.id, Question { paths: [one.0, other.0], hashes: [one.1, other.1], scales: [one.2, other.2] }))
     };
     job.patterns.iter().filter_map(ask).collect()
-}
-
-/// Millimetres of print in one unit of a file.
-fn print_mm(file: &PatternFile) -> f64 {
-    file.unit.in_mm() * file.scale.map_or(1.0, Finite::get)
 }
 
 /// Compares two files. Nothing where one is not to be read or is another one by now, where they cannot be compared, and when `watch` stops it.

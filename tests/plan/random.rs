@@ -192,3 +192,20 @@ fn locked_flasks_stay_and_are_filled_up() {
         }
     }
 }
+
+#[test]
+fn a_shelf_with_too_many_ways_claims_no_more_than_is_true() {
+    // Every size four times over: nothing better is possible than with each once, and the ways are too many to list.
+    let wish = large(160, 1, 5);
+    let once = plan(&wish, STEPS, &|_| true);
+    let mut over = wish.clone();
+    for _ in 0..3 {
+        over.sizes.extend(wish.sizes.clone());
+        over.groups.iter_mut().zip(&wish.groups).for_each(|(group, before)| group.fits.extend(&before.fits));
+    }
+    let found = plan(&over, STEPS, &|_| true);
+    check(&over, &found).unwrap();
+    assert!(once.is_proven(&wish) && found.left.is_empty());
+    assert!(found.bound <= once.bound, "{:?} {:?}", found.bound, once.bound);
+    assert!(found.flasks.len() <= once.flasks.len() + 2, "{} {}", found.flasks.len(), once.flasks.len());
+}

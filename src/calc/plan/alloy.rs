@@ -1,6 +1,6 @@
 //! The flasks of one alloy: by how many of each size its groups go in, each way tried once.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::fill::{Answer, Bin, fill, quickly};
 use super::sizes::{Many, volume, ways};
@@ -55,6 +55,8 @@ pub(super) struct Alloy<'a> {
     /// How many of each size those are.
     least: Many,
     ways: BTreeMap<u32, Vec<Way>>,
+    /// Numbers of flasks of which not every way is listed: what is the least is known of them only by sums.
+    partly: BTreeSet<u32>,
     /// No plan takes fewer flasks than this.
     pub fewest: u32,
 }
@@ -82,7 +84,7 @@ impl<'a> Alloy<'a> {
         let more_places = places.saturating_sub(spare(|bin| u64::from(bin.places))).div_ceil(u64::from(most_places));
         let fewest = locked.len() as u32 + more_metal.max(more_places) as u32;
         let fewest = if order.is_empty() { fewest } else { fewest.max(1) };
-        Self { alloy, groups, sizes, order, locked, least, ways: BTreeMap::new(), fewest }
+        Self { alloy, groups, sizes, order, locked, least, ways: BTreeMap::new(), partly: BTreeSet::new(), fewest }
     }
 
     /// The most flasks that can be of use: one a group, beside those filled by hand.
@@ -93,10 +95,14 @@ impl<'a> Alloy<'a> {
     /// The ways of so many flasks, the cheapest first, without those whose room is too little by sums alone.
     fn of(&mut self, flasks: u32) -> &mut Vec<Way> {
         let (groups, sizes, order, locked, least, alloy) = (self.groups, self.sizes, &self.order, &self.locked, &self.least, self.alloy);
+        let partly = &mut self.partly;
         self.ways.entry(flasks).or_insert_with(|| {
             let metal_mg: u64 = order.iter().map(|at| groups[*at].metal_mg).sum();
             let places: u64 = order.iter().map(|at| u64::from(groups[*at].places)).sum();
-            let Some(mut found) = ways(sizes, flasks, least) else { return too_many(sizes, flasks, least) };
+            let Some(mut found) = ways(sizes, flasks, least) else {
+                partly.insert(flasks);
+                return too_many(sizes, flasks, least);
+            };
             let enough = |many: &Many| {
                 let new = |of: &dyn Fn(usize) -> u64| (0..sizes.len()).map(|at| of(at) * u64::from(many[at] - least[at])).sum::<u64>();
                 let metal = new(&|at| sizes[at].metal_mg[alloy]) + locked.iter().map(|bin| bin.metal_mg).sum::<u64>();
@@ -118,7 +124,10 @@ impl<'a> Alloy<'a> {
     pub fn cheapest(&mut self, flasks: u32, steps: &mut u64, allows: &dyn Fn(&Many) -> bool) -> Cheapest {
         self.of(flasks);
         let count = self.ways[&flasks].len();
-        let mut found = Cheapest { at_least_mm3: None, filled: None };
+        // Another way than those listed may do: no way has less than so many of the smallest.
+        let smallest = self.sizes.iter().map(|size| size.volume_mm3).min().unwrap_or(0);
+        let at_least_mm3 = self.partly.contains(&flasks).then(|| smallest * u64::from(flasks));
+        let mut found = Cheapest { at_least_mm3, filled: None };
         for at in 0..count {
             let way = &self.ways[&flasks][at];
             if !allows(&way.many) {

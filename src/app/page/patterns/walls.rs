@@ -8,7 +8,7 @@ use crate::app::widget::bars::{Around, Bar, bars};
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::row::row;
 use crate::app::widget::{button, heading};
-use crate::calc::{FileProblem, LEAST_WALL_MM, PatternMeasure, section_of};
+use crate::calc::{FileProblem, LEAST_WALL_MM, PatternMeasure, print_mm, section_of};
 use crate::job::Pattern;
 use crate::mesh::{Wall, Walls};
 use crate::quantity::{Finite, Kind, THIN, print};
@@ -55,7 +55,7 @@ fn by_close_look(ui: &mut Ui, cx: &Cx<'_>, pattern: &Pattern) {
 
 /// Millimetres of the print in one unit of the file.
 pub fn mm_of(pattern: &Pattern) -> f64 {
-    pattern.file.as_ref().map_or(1.0, |file| file.unit.in_mm() * file.scale.map_or(1.0, Finite::get))
+    pattern.file.as_ref().map_or(1.0, print_mm)
 }
 
 /// The thinnest wall cast without fear, in mm.

@@ -12,6 +12,7 @@ use proptest::prelude::*;
 
 use crate::generate;
 use crate::jobs::{Ready, studio, three_flasks};
+use crate::world::lacks_a_text;
 
 fn read(text: &str) -> Vec<StringRecord> {
     let mut reader = ReaderBuilder::new().has_headers(false).flexible(false).from_reader(text.as_bytes());
@@ -183,6 +184,8 @@ proptest! {
         let (job, _) = mend(&job);
         let ready = Ready::new(job, studio);
         checked(&ready.input())?;
-        prop_assert!(!list::pieces(&ready.input()).contains('«') && !list::programme(&ready.input()).is_empty());
+        let pieces = list::pieces(&ready.input());
+        prop_assert!(!lacks_a_text(&pieces), "{}", pieces);
+        prop_assert!(!list::programme(&ready.input()).is_empty());
     }
 }

@@ -16,7 +16,7 @@ use proptest::test_runner::{Config, TestRunner};
 
 use crate::generate;
 use crate::jobs::{Ready, order_book, pattern, quick_start, studio, three_flasks};
-use crate::world::{entry, line, said};
+use crate::world::{entry, lacks_a_text, line, said};
 
 /// All words of a page, in the order they were set.
 pub fn words(leaf: &Leaf) -> String {
@@ -69,10 +69,7 @@ pub fn sound(laid: &Laid, what: &str) -> usize {
             }
         }
         for (_, words) in &texts {
-            // A key in «» is a sentence that is not in the catalogue; a caster's own words may hold anything.
-            let key = words.split_once('«').and_then(|(_, rest)| rest.split_once('»')).map(|(key, _)| key);
-            let lacking = key.is_some_and(|key| key.len() > 3 && key.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-'));
-            assert!(!lacking, "{what}: {words}");
+            assert!(!lacks_a_text(words), "{what}: {words}");
         }
         looked += texts.len();
     }

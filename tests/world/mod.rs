@@ -417,3 +417,12 @@ pub fn draw(lot: &str, weight: &str) -> Draw {
 pub fn new_book() -> Book {
     Default::default()
 }
+
+/// Whether a sentence is missing from the catalogue: its key stands there in «». A caster's own words may hold such marks too.
+pub fn lacks_a_text(words: &str) -> bool {
+    words
+        .split('«')
+        .skip(1)
+        .filter_map(|rest| rest.split_once('»'))
+        .any(|(key, _)| key.len() > 3 && key.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-'))
+}

@@ -126,6 +126,22 @@ finding-mark-over-alloy = Eine Punze von { $mark } ist verlangt, und { $alloy } 
 finding-lot-refining = Posten { $lot } ist für die Scheideanstalt. Feilung und Gekrätz tragen Schmutz, Stahl und Lot in den Guss. Einen sauberen Posten nehmen.
 finding-returns-over = { $share } dieser Einwaage sind Rücklauf, und die Legierung verträgt { $limit }. Wieder geschmolzenes Metall nimmt Gas auf und verliert, was es gesund hält. Neumetall zugeben.
 finding-lot-short = Diese Arbeit entnimmt { $drawn } aus Posten { $lot }, und { $received } kamen je herein. Den Posten wiegen und Entnahme oder Beleg berichtigen.
+finding-parts-touch = { $one } und { $other } oder ihre Angusskanäle berühren sich, so wie sie hängen, und würden zusammengegossen. { $more ->
+    [0] Drehen oder eines anderswo aufhängen.
+    [one] Noch eine Stelle ist zu nah. Drehen oder eines anderswo aufhängen.
+   *[other] Noch { $more } Stellen sind zu nah. Drehen oder eines anderswo aufhängen.
+}
+finding-parts-near = Nur { $room } zwischen { $one } und { $other } oder ihren Angusskanälen, üblich sind { $needed }. Die Form dazwischen kann brechen und das Metall sie verbinden. { $more ->
+    [0] Weiter auseinander hängen.
+    [one] Noch eine Stelle ist zu nah. Weiter auseinander hängen.
+   *[other] Noch { $more } Stellen sind zu nah. Weiter auseinander hängen.
+}
+finding-piece-near-trunk = Nur { $room } zwischen { $piece } und dem Hauptanguss, üblich sind { $needed }. Es kann am Hauptanguss angegossen werden. { $more ->
+    [0] Einen längeren Angusskanal nehmen oder das Stück drehen.
+    [one] Noch ein Stück ist zu nah. Einen längeren Angusskanal nehmen oder das Stück drehen.
+   *[other] Noch { $more } Stücke sind zu nah. Einen längeren Angusskanal nehmen oder das Stück drehen.
+}
+finding-tree-against-parts = Der Baum auf der Waage ergibt { $weighed }, seine Modelle, Angusskanäle und Schweißstellen { $computed }: { $share } Unterschied. Ist die Tara des Sockels abgezogen, steht jedes Stück auf der Liste, und stimmen die Materialien?
 finding-tree-in-two-flasks = Baum { $tree } steht in zwei Küvetten, darum sind sein Metall und seine Mischung doppelt geplant. Aus einer herausnehmen.
 finding-copy-altered = Die Abschrift von { $entry } in dieser Arbeit wurde geändert, seit sie aus dem Regal kam. Ihre Zahlen sind nicht die der genannten Quelle. Die des Regals nehmen oder einen eigenen Eintrag ins Regal stellen.
 finding-shells-nested = Ein Körper von { $inner } liegt ganz in einem anderen in { $file } und ist einmal gezählt. Ist er Material im Material, oder war ein Hohlraum gemeint, dessen Fläche falsch herum zeigt? Bei der Datei des Modells sagen; bis dahin zählt er als voll.

@@ -156,6 +156,22 @@ rule-lot-received-title = Came into a lot
 rule-lot-received-why = Other jobs may have drawn on it too.
 input-lot-receipt = metal that came in
 input-alloy-returns-limit = most returns the alloy bears
+finding-parts-touch = { $one } and { $other }, or their sprues, touch each other where they hang, and would be cast together. { $more ->
+    [0] Turn them, or hang one elsewhere.
+    [one] One more place is too near. Turn them, or hang one elsewhere.
+   *[other] { $more } more places are too near. Turn them, or hang one elsewhere.
+}
+finding-parts-near = Only { $room } between { $one } and { $other }, or their sprues, where { $needed } is usual. The mould between them may break and the metal join them. { $more ->
+    [0] Hang them farther apart.
+    [one] One more place is too near. Hang them farther apart.
+   *[other] { $more } more places are too near. Hang them farther apart.
+}
+finding-piece-near-trunk = Only { $room } between { $piece } and the main sprue, where { $needed } is usual. It may be cast onto the main sprue. { $more ->
+    [0] Take a longer sprue, or turn the piece.
+    [one] One more piece is too near. Take a longer sprue, or turn the piece.
+   *[other] { $more } more pieces are too near. Take a longer sprue, or turn the piece.
+}
+finding-tree-against-parts = The tree on the scale comes to { $weighed }, its patterns, sprues and welds to { $computed }: { $share } apart. Is the base's tare taken off, is every piece on the list, and are the materials right?
 finding-tree-in-two-flasks = Tree { $tree } stands in two flasks, so its metal and its mix are planned twice. Take it out of one.
 finding-copy-altered = The copy of { $entry } in this job was altered since it was taken from the shelf. Its figures are not those of the source they name. Take the shelf's again, or put your own entry on your shelf.
 finding-shells-nested = A solid of { $inner } lies wholly inside another in { $file }, and is counted once. Is it material within material, or was a hollow meant whose surface faces the wrong way? Say which with the pattern’s file; until then it counts as solid.
@@ -345,6 +361,8 @@ rule-tree-sprue-volume-title = Volume of the sprues of one run
 rule-tree-sprue-volume-why = Round rods of one diameter and length.
 rule-tree-welded-volume-title = Volume with welds and fillets
 rule-tree-welded-volume-why = Wax run into the joints is no sprue and no piece, but it becomes metal all the same.
+rule-tree-difference-title = Scale against parts
+rule-tree-difference-why = A tree that weighs otherwise than its parts holds something that is not on the list, or lacks something that is.
 rule-tree-volume-title = Volume of the tree
 rule-tree-volume-why = All its parts together are the room that metal fills.
 rule-tree-reach-title = Reach of a piece from the axis
@@ -353,12 +371,14 @@ rule-tree-rise-title = Rise of a piece over its joint
 rule-tree-rise-why = The far corner of the piece decides how high the tree is.
 rule-tree-widest-reach-title = Widest reach
 rule-tree-widest-reach-why = The widest piece decides about the flask.
-rule-tree-highest-rise-title = Highest rise
-rule-tree-highest-rise-why = The highest piece decides about the flask.
+rule-tree-piece-top-title = Far end of a piece over the base's rim
+rule-tree-piece-top-why = Dome, joint and piece stand on each other. Where nobody said the tier, the piece is taken to join at the main sprue's end.
+rule-tree-trunk-top-title = Far end of the main sprue over the base's rim
+rule-tree-trunk-top-why = A main sprue may stand higher than its pieces.
 rule-tree-diameter-title = Diameter of the tree
 rule-tree-diameter-why = Twice the widest reach, as if a piece could stand on every side.
 rule-tree-height-title = Height of the tree over the base's rim
-rule-tree-height-why = Dome, main sprue and highest piece, as if the last tier joined at the very end.
+rule-tree-height-why = Its highest part decides about the flask.
 
 rule-flask-metal-from-weight-title = Metal in place of one weighed material
 rule-flask-metal-from-weight-why = The volume stays, so the weight grows as the density does.
@@ -561,10 +581,15 @@ input-stage-ramp-asked = ramp asked for
 input-stage-ramp-rate = rate asked for
 input-stage-target = target of the stage
 input-studio-balance-step = step of the balance
+input-tree-between = room between two parts
+input-tree-between-needed = room needed between two parts
 input-tree-count = how many
+input-tree-joint = height of the joint over the dome
 input-tree-length-unsaid = sprue measures
 input-tree-measured-diameter = measured diameter of the tree
 input-tree-measured-height = measured height of the tree
+input-tree-reach-of-shape = reach of a piece by its shape
+input-tree-rise-of-shape = rise of a piece by its shape
 input-tree-sprue-angle = angle of the sprues
 input-tree-volume-unknown = tree, weighed or built up
 input-tree-welds = welds and fillets

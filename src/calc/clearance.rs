@@ -66,7 +66,7 @@ impl<'a> Pass<'a> {
         }
         let (diameter, height) = self.vessel_size(Some(vessel), place);
         let mut room = ClearanceFigures::default();
-        if let Some(tree_diameter) = tree.diameter {
+        if let Some(tree_diameter) = tree.outline.diameter {
             let wall = self.book.derive(&WALL_ROOM, place, [diameter, tree_diameter]);
             let strictest = materials.iter().max_by(|a, b| a.wall_clearance_mm.value.total_cmp(&b.wall_clearance_mm.value));
             let needed = match strictest {
@@ -76,7 +76,7 @@ impl<'a> Pass<'a> {
             self.room_found(place, wall, needed, [tree_diameter, diameter], &finding::TREE_TOO_WIDE, &finding::WALL_CLEARANCE);
             (room.wall, room.wall_needed) = (Some(wall), Some(needed));
         }
-        if let Some(tree_height) = tree.height {
+        if let Some(tree_height) = tree.outline.height {
             let collar = self.book.entered_or(&COLLAR, place, flask.collar_mm, &NO_COLLAR);
             let top = self.book.derive(&TOP_ROOM, place, [height, collar, tree_height]);
             let given = if vessel.height_mm <= SMALL_FLASK_MM { &TOP_NEEDED_SMALL } else { &TOP_NEEDED_LARGE };

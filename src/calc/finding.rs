@@ -183,6 +183,14 @@ kinds! {
     TREE_IN_TWO_FLASKS "tree-in-two-flasks" Caution Never ("tree");
     /// A tree stands in no flask.
     TREE_IN_NO_FLASK "tree-in-no-flask" Caution Never ("tree");
+    /// Pieces on a tree, or their sprues, touch each other.
+    PARTS_TOUCH "parts-touch" Caution Never ("one", "other", "more");
+    /// Pieces on a tree, or their sprues, are too near to each other.
+    PARTS_NEAR "parts-near" Caution Lower ("one", "other", "room", "needed", "more");
+    /// A piece is too near to the main sprue, or touches it.
+    PIECE_NEAR_TRUNK "piece-near-trunk" Caution Lower ("piece", "room", "needed", "more");
+    /// A tree on the scale weighs something else than its parts should.
+    TREE_AGAINST_PARTS "tree-against-parts" Caution Higher ("weighed", "computed", "share");
     /// Pieces of different alloys on one tree.
     TWO_ALLOYS "two-alloys" Stop Never unsignable true ("first", "second");
     /// A melt feeds flasks of different alloys.

@@ -13,6 +13,7 @@ mod clearance;
 mod client_lots;
 pub mod finding;
 mod flask;
+mod form;
 mod freeze;
 mod hung;
 mod investment;
@@ -22,10 +23,12 @@ mod metal;
 pub mod mould;
 mod offer;
 mod order;
+pub mod outline;
 mod pair;
 mod pass;
 mod pattern;
 mod pattern_file;
+pub mod places;
 pub mod plan;
 mod plate;
 mod pour;
@@ -52,6 +55,7 @@ pub use clearance::ClearanceFigures;
 pub use client_lots::ClientLot;
 pub use finding::{Arg, Finding, FindingKind, Weight};
 pub use flask::FlaskFigures;
+pub use form::{FileFrame, PatternForm};
 pub use freeze::plan_of;
 pub use investment::MixFigures;
 pub use melt::MeltFigures;
@@ -59,6 +63,7 @@ pub use metal::MetalFigures;
 pub use mould::MouldFigures;
 pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
+pub use outline::Outline;
 pub use pair::{PAIR_TOLERANCE_MM, PairFigures};
 pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of};
 pub use pattern_file::{print_mm, unit_key};
@@ -66,14 +71,16 @@ pub use plate::{Parts, plates};
 pub use pour::PourFigures;
 pub use price::{AlloyPrice, PRICE_DAYS};
 pub use print::{PrintFigures, PrintRowFigures};
-pub use setting::{FileProblem, PairRun, PatternMeasure, PatternRun, Runs, Setting};
+pub use setting::{FileProblem, PairRun, PatternMeasure, PatternRun, PatternShape, Runs, Setting};
 pub use site::SiteFigures;
 pub use size::{PrinterLine, PrinterLines, RingFigures, SideFigures, Typed, WayBack};
 pub use tree::{TreeFigures, TreePart};
 pub use value::{Cause, Value};
 pub use weighed_in_water::{WeighingFigures, water_density_g_cm3};
 
-use crate::job::{Job, Studio};
+use std::collections::BTreeMap;
+
+use crate::job::{Job, PatternId, Studio};
 use crate::stock::{OverlayNote, Shelf};
 use pass::Pass;
 
@@ -84,6 +91,8 @@ pub struct Report {
     pub site: SiteFigures,
     /// The patterns, sorted by id.
     pub patterns: Vec<PatternFigures>,
+    /// Their forms as they hang, where they are known.
+    pub forms: BTreeMap<PatternId, PatternForm>,
     /// Patterns that belong together as pairs, in the job's order.
     pub pairs: Vec<PairFigures>,
     /// The print runs, in the job's order.
@@ -151,7 +160,8 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let calibrations = pass.calibrations();
     let prices = pass.prices();
     let lines = pass.lines(&patterns, &prices);
-    let trees = pass.trees(&patterns, &by_id);
+    let forms = pass.forms(&patterns);
+    let trees = pass.trees(&patterns, &forms, &by_id);
     let mut flasks = pass.flasks(&trees, &patterns, &by_id, &site);
     let burnouts = pass.burnouts(&flasks);
     pass.investing_times(&mut flasks, &burnouts);
@@ -170,6 +180,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     Report {
         site,
         patterns,
+        forms,
         pairs,
         prints,
         calibrations,
@@ -202,6 +213,7 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         price::RULES,
         offer::RULES,
         tree::RULES,
+        outline::RULES,
         metal::RULES,
         investment::RULES,
         clearance::RULES,
@@ -233,6 +245,7 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         price::INPUTS,
         offer::INPUTS,
         tree::INPUTS,
+        outline::INPUTS,
         metal::INPUTS,
         investment::INPUTS,
         clearance::INPUTS,
@@ -259,6 +272,7 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
         price::GIVENS,
         offer::GIVENS,
         tree::GIVENS,
+        outline::GIVENS,
         metal::GIVENS,
         investment::GIVENS,
         clearance::GIVENS,

@@ -1,6 +1,7 @@
 //! What a recompute is told from outside: the day, the time zone, and the results of long runs.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
@@ -72,6 +73,17 @@ pub struct PatternMeasure {
     pub walls: Option<[f64; 3]>,
     /// What is the matter with it.
     pub problems: Vec<FileProblem>,
+    /// Its rough shape; `None` where it was not looked at.
+    pub shape: Option<Arc<PatternShape>>,
+}
+
+/// The rough shape of a pattern's file, in the file's own unit.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct PatternShape {
+    /// Corners of a convex solid that holds all of it.
+    pub around: Vec<[f64; 3]>,
+    /// Triangles that look like it, for drawings.
+    pub triangles: Vec<[[f32; 3]; 3]>,
 }
 
 impl PatternMeasure {
@@ -112,6 +124,7 @@ impl PatternMeasure {
             problems: (kept.void.map(|void| FileProblem::SealedVoid(void.get())).into_iter())
                 .chain(kept.inner.map(|inner| FileProblem::Nested(inner.get())))
                 .collect(),
+            shape: None,
         })
     }
 }

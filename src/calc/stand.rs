@@ -139,12 +139,12 @@ pub struct Room {
     pub top_mm: f64,
     /// From the lowest piece or feed to the rim of the base, in mm.
     pub bottom_mm: f64,
-    /// Parts nearer to each other than was asked for, the nearest first.
+    /// Parts nearer to each other than was asked for, as [`between`] gives them.
     pub tight: Vec<Between>,
 }
 
-/// The room of a tree in a flask of this inside, with every two parts nearer to each other than `near_mm`. A piece and its own feed, and a feed
-/// and the trunk, are joined.
+/// The room of a tree in a flask of this inside, with every two parts nearer to each other than `near_mm`. A piece and its own feed are
+/// joined.
 #[must_use]
 pub fn room(tree: &Standing, inner_diameter_mm: f64, height_mm: f64, near_mm: f64) -> Room {
     let wall_mm = tree.pieces.iter().map(|piece| 0.5 * inner_diameter_mm - piece.reach()).collect();
@@ -152,26 +152,29 @@ pub fn room(tree: &Standing, inner_diameter_mm: f64, height_mm: f64, near_mm: f6
     let highest = hung().chain([&tree.trunk]).map(|solid| solid.heights()[1]).fold(f64::NEG_INFINITY, f64::max);
     let lowest = hung().map(|solid| solid.heights()[0]).fold(f64::INFINITY, f64::min);
     let bottom_mm = if lowest.is_finite() { lowest } else { 0.0 };
-    Room { wall_mm, top_mm: height_mm - highest, bottom_mm, tight: tight(tree, near_mm) }
+    Room { wall_mm, top_mm: height_mm - highest, bottom_mm, tight: between(tree, near_mm) }
 }
 
-fn tight(tree: &Standing, near_mm: f64) -> Vec<Between> {
+/// Every two parts of a tree that are nearer to each other than `near_mm` and not joined, the nearest first. Sprues may run into each other at
+/// the trunk: nothing is lost there.
+#[must_use]
+pub fn between(tree: &Standing, near_mm: f64) -> Vec<Between> {
     let pieces = || (0..tree.pieces.len()).map(Part::Piece);
     let feeds = || (0..tree.feeds.len()).map(Part::Feed);
-    let all: Vec<(Part, &Solid, Ball)> = [Part::Trunk]
+    let all: Vec<(Part, &Solid, Around)> = [Part::Trunk]
         .into_iter()
         .chain(feeds())
         .chain(pieces())
         .map(|part| {
             let solid = tree.solid(part);
-            (part, solid, Ball::around(solid))
+            (part, solid, Around::new(solid))
         })
         .collect();
     let mut found = Vec::new();
-    for (at, (one, solid, ball)) in all.iter().enumerate() {
-        for (other, beside, beside_ball) in &all[at + 1..] {
-            // Balls around them that are farther apart say enough.
-            if are_joined(*one, *other) || ball.apart(beside_ball) > near_mm {
+    for (at, (one, solid, around)) in all.iter().enumerate() {
+        for (other, beside, around_other) in &all[at + 1..] {
+            // Upright boxes around them that are farther apart say enough.
+            if are_joined(*one, *other) || around.apart(around_other) >= near_mm {
                 continue;
             }
             let apart = apart(solid, beside);
@@ -186,7 +189,7 @@ fn tight(tree: &Standing, near_mm: f64) -> Vec<Between> {
 
 fn are_joined(one: Part, other: Part) -> bool {
     match (one, other) {
-        (Part::Trunk, Part::Feed(_)) | (Part::Feed(_), Part::Trunk) => true,
+        (Part::Trunk | Part::Feed(_), Part::Feed(_)) | (Part::Feed(_), Part::Trunk) => true,
         (Part::Feed(feed), Part::Piece(piece)) | (Part::Piece(piece), Part::Feed(feed)) => feed == piece,
         _ => false,
     }
@@ -204,22 +207,21 @@ impl Standing {
     }
 }
 
-/// A ball around a solid.
-struct Ball {
-    middle: Point,
-    radius: f64,
+/// The upright box around a solid.
+struct Around {
+    low: Point,
+    high: Point,
 }
 
-impl Ball {
-    fn around(solid: &Solid) -> Self {
+impl Around {
+    fn new(solid: &Solid) -> Self {
         let ([low, high], round) = solid.box_around();
-        let middle = [0, 1, 2].map(|k| 0.5 * (low[k] + high[k]));
-        let off = [0, 1, 2].map(|k| 0.5 * (high[k] - low[k]));
-        Self { middle, radius: off.iter().map(|x| x * x).sum::<f64>().sqrt() + round }
+        Self { low: low.map(|end| end - round), high: high.map(|end| end + round) }
     }
 
+    /// They are at least so far apart.
     fn apart(&self, other: &Self) -> f64 {
-        let off: f64 = (0..3).map(|k| (self.middle[k] - other.middle[k]).powi(2)).sum();
-        off.sqrt() - self.radius - other.radius
+        let gap = |k: usize| (self.low[k] - other.high[k]).max(other.low[k] - self.high[k]).max(0.0);
+        (0..3).map(|k| gap(k).powi(2)).sum::<f64>().sqrt()
     }
 }

@@ -1,28 +1,21 @@
-//! Trees: volume and weight by material, from the scale or computed; outer measures.
+//! Trees: volume and weight by material, from the scale or computed.
 
 use super::book::Id;
 use super::by_id::{ById, Ordered};
 use super::finding::{self, Arg};
 use super::hung;
 use super::order::find_pattern;
+use super::outline::{Forms, Outline};
 use super::pass::Pass;
 use super::pattern::{LENGTH, MATERIAL_DENSITY, PatternFigures};
 use super::rule::{givens, inputs, rules};
 use super::value::Cause;
-use crate::job::{Place, SprueRun, Tree, TreeId};
+use crate::job::{PatternId, Place, Tree, TreeId};
 use crate::stock::{Base, EntryId, PatternMaterial};
 
 inputs! {
     /// How many there are.
     COUNT "tree.count" Count;
-    /// Angle of a sprue to the main sprue.
-    ANGLE "tree.sprue-angle" Angle;
-    /// Diameter of the finished tree, measured.
-    MEASURED_DIAMETER "tree.measured-diameter" Length;
-    /// Height of the finished tree over the base's rim, measured.
-    MEASURED_HEIGHT "tree.measured-height" Length;
-    /// Height of the base's dome.
-    DOME_HEIGHT "base.dome-height" Length;
     /// Volume of the tree.
     TREE_UNKNOWN "tree.volume-unknown" Volume;
     /// A length of the tree that was not said.
@@ -30,8 +23,6 @@ inputs! {
 }
 
 givens! {
-    /// Sprues stand at about half a right angle.
-    ANGLE_DEFAULT "tree.sprue-angle" Angle = 45.0; CommonPractice "about 45° to the main sprue: common practice, no source"
     /// Welds and fillets on a computed tree.
     WELDS "tree.welds" Ratio = 0.05; FromMemory "welds and fillets add 3–8 % to a computed tree (from memory)"
 }
@@ -53,35 +44,12 @@ rules! {
     WELDED_VOLUME "tree.welded-volume" (volume: Volume, welds: Ratio) -> Volume
         = Formula "volume*(1 + welds)" { volume * (1.0 + welds) };
         FromMemory "welds and fillets add 3–8 % (from memory)"
+    /// How far the scale and the parts of a tree disagree.
+    TREE_DIFFERENCE "tree.difference" (weighed: Volume, computed: Volume) -> Ratio
+        = Formula "abs(weighed - computed)/computed" { (weighed - computed).abs() / computed };
+        Computed "share by which the tree on the scale differs from its patterns, sprues and welds"
     /// Volume of the tree.
     TREE_VOLUME "tree.volume" (part: Volume) -> Volume = Sum "sum(part)"; Computed "all parts together"
-    /// How far the farthest corner of a piece reaches from the axis.
-    REACH "tree.reach" (main: Length, feed: Length, along: Length, across: Length, deep: Length, angle: Angle) -> Length
-        = Formula "sqrt((main/2 + (feed + along)*abs(sind(angle)) + across/2*abs(cosd(angle)))^2 + (deep/2)^2)" {
-            let (sin, cos) = angle.to_radians().sin_cos();
-            let out = main / 2.0 + (feed + along) * sin.abs() + across / 2.0 * cos.abs();
-            (out * out + deep * deep / 4.0).sqrt()
-        };
-        Computed "corner of the piece's box at the end of its sprue"
-    /// How far a piece rises above the joint of its sprue.
-    RISE "tree.rise" (feed: Length, along: Length, across: Length, angle: Angle) -> Length
-        = Formula "(feed + along)*abs(cosd(angle)) + across/2*abs(sind(angle))" {
-            let (sin, cos) = angle.to_radians().sin_cos();
-            (feed + along) * cos.abs() + across / 2.0 * sin.abs()
-        };
-        Computed "corner of the piece's box at the end of its sprue"
-    /// The largest reach.
-    WIDEST "tree.widest-reach" (reach: Length) -> Length = Most "max(reach)"; Computed "the widest piece rules"
-    /// The largest rise.
-    HIGHEST "tree.highest-rise" (rise: Length) -> Length = Most "max(rise)"; Computed "the highest piece rules"
-    /// Diameter of the tree.
-    TREE_DIAMETER "tree.diameter" (reach: Length) -> Length
-        = Formula "2*reach" { 2.0 * reach };
-        Computed "twice the farthest reach"
-    /// Height of the tree over the base's rim, the top tier joined at the main sprue's end.
-    TREE_HEIGHT "tree.height" (dome: Length, main: Length, rise: Length) -> Length
-        = Formula "dome + main + rise" { dome + main + rise };
-        Computed "an upper bound: the top tier may join lower"
 }
 
 /// A material's share of the tree.
@@ -110,19 +78,19 @@ pub struct TreeFigures {
     pub parts: Vec<TreePart>,
     /// Its volume.
     pub volume: Id,
-    /// Its diameter, where it is known.
-    pub diameter: Option<Id>,
-    /// Its height over the base's rim, where it is known.
-    pub height: Option<Id>,
+    /// How far the scale and its parts disagree, where both are known.
+    pub difference: Option<Id>,
+    /// Its outer measures, and where everything on it stands.
+    pub outline: Outline,
 }
 
 impl<'a> Pass<'a> {
-    pub(super) fn trees(&mut self, patterns: &[PatternFigures], by_id: &ById<'a>) -> Vec<TreeFigures> {
+    pub(super) fn trees(&mut self, patterns: &[PatternFigures], forms: &Forms, by_id: &ById<'a>) -> Vec<TreeFigures> {
         let job = self.job;
-        job.trees.iter().map(|tree| self.tree(tree, patterns, by_id)).collect()
+        job.trees.iter().map(|tree| self.tree(tree, patterns, forms, by_id)).collect()
     }
 
-    fn tree(&mut self, tree: &'a Tree, patterns: &[PatternFigures], by_id: &ById<'a>) -> TreeFigures {
+    fn tree(&mut self, tree: &'a Tree, patterns: &[PatternFigures], forms: &Forms, by_id: &ById<'a>) -> TreeFigures {
         let place = Place::Tree(tree.id);
         let base = self.entry::<Base>(tree.base.as_ref(), place);
         let weighed = !tree.weighed.is_empty();
@@ -139,8 +107,39 @@ impl<'a> Pass<'a> {
                 self.book.derive(&WELDED_VOLUME, place, [sum, welds])
             }
         };
-        let (diameter, height) = self.envelope(tree, base, patterns, by_id);
-        TreeFigures { id: tree.id, weighed, parts, volume, diameter, height }
+        let difference = weighed.then(|| self.against_parts(tree, volume, patterns, by_id)).flatten();
+        let outline = self.outline(tree, base, patterns, forms, by_id);
+        TreeFigures { id: tree.id, weighed, parts, volume, difference, outline }
+    }
+
+    /// The tree on the scale against its parts, where all of them are known. More than a tenth is no welding: something is not on the tree, was
+    /// weighed with it, or is of another material.
+    fn against_parts(&mut self, tree: &'a Tree, volume: Id, patterns: &[PatternFigures], by_id: &ById<'a>) -> Option<Id> {
+        const FLAGGED: f64 = 0.1;
+        let place = Place::Tree(tree.id);
+        let hung = || tree.pieces.iter().filter_map(|hung| Some((hung, by_id.line(hung.line)?.1.line)));
+        let known = |id: Option<PatternId>| {
+            let pattern = id.and_then(|id| find_pattern(patterns, id));
+            pattern.is_some_and(|pattern| self.book.number(pattern.charge_volume).is_some())
+        };
+        let patterns_known = hung().all(|(hung, line)| hung::by_pattern(hung, line).into_iter().all(|(id, _)| known(id)));
+        let main = tree.main_sprue.as_ref().map(|main| (main.diameter_mm, main.length_mm));
+        let sprues = main.into_iter().chain(tree.sprues.iter().map(|run| (run.diameter_mm, run.length_mm)));
+        let sprues_known = main.is_some() && sprues.into_iter().all(|(diameter, length)| diameter.is_some() && length.is_some());
+        if tree.pieces.is_empty() || !patterns_known || !sprues_known {
+            return None;
+        }
+        let parts: Vec<Id> = self.computed_parts(tree, patterns, by_id).iter().map(|part| part.volume).collect();
+        let sum = self.book.derive_over(&TREE_VOLUME, place, &parts);
+        // Nothing but this check rests on the welds, so that nobody need confirm them.
+        let welds = self.book.constant(&WELDS);
+        let computed = self.book.derive(&WELDED_VOLUME, place, [sum, welds]);
+        let difference = self.book.derive(&TREE_DIFFERENCE, place, [volume, computed]);
+        if self.book.number(difference).is_some_and(|share| share > FLAGGED) {
+            let args = vec![Arg::Figure(volume), Arg::Figure(computed), Arg::Figure(difference)];
+            self.find_on(&finding::TREE_AGAINST_PARTS, place, difference, args);
+        }
+        Some(difference)
     }
 
     fn weighed_parts(&mut self, tree: &'a Tree) -> Vec<TreePart> {
@@ -195,71 +194,6 @@ impl<'a> Pass<'a> {
             parts.push(TreePart { place, material: material.cloned(), weight: None, density: None, volume });
         }
         parts
-    }
-
-    /// Diameter and height: as measured, or else from the boxes of the pieces at the ends of their sprues.
-    fn envelope(
-        &mut self,
-        tree: &'a Tree,
-        base: Option<&'a Base>,
-        patterns: &[PatternFigures],
-        by_id: &ById<'a>,
-    ) -> (Option<Id>, Option<Id>) {
-        let place = Place::Tree(tree.id);
-        let measured = tree.envelope.as_ref();
-        let diameter = measured.and_then(|envelope| envelope.diameter_mm);
-        let height = measured.and_then(|envelope| envelope.height_mm);
-        let diameter = diameter.map(|number| self.book.entered(&MEASURED_DIAMETER, place, number.get()));
-        let height = height.map(|number| self.book.entered(&MEASURED_HEIGHT, place, number.get()));
-        if diameter.is_some() && height.is_some() {
-            return (diameter, height);
-        }
-        let main = tree.main_sprue.as_ref().and_then(|main| Some((main.diameter_mm?, main.length_mm?)));
-        let Some((main_diameter, main_length)) = main else { return (diameter, height) };
-        let main_diameter = self.book.entered(&LENGTH, place, main_diameter.get());
-        // Nobody says which run holds which piece: the worst of them rules, so that a tree that does not go in is never passed over.
-        let mut feeds = Vec::new();
-        for run in &tree.sprues {
-            let Some(length) = run.length_mm else { return (diameter, height) };
-            let feed = self.book.entered(&LENGTH, place, length.get());
-            feeds.push((feed, self.sprue_angle(run, place), run.angle_deg.map_or(ANGLE_DEFAULT.value, crate::quantity::Finite::get)));
-        }
-        let (mut reaches, mut rises) = (Vec::new(), Vec::new());
-        for (row, hung) in (1..).zip(&tree.pieces) {
-            let Some((_, Ordered { line, .. })) = by_id.line(hung.line) else { return (diameter, height) };
-            let row = Place::TreeRow(tree.id, row);
-            for (id, _) in hung::by_pattern(hung, line) {
-                let pattern = id.and_then(|id| find_pattern(patterns, id));
-                let Some((pattern, [along, across, deep])) = pattern.and_then(|pattern| Some((pattern, pattern.extents?))) else {
-                    return (diameter, height);
-                };
-                for (feed, angle, degrees) in feeds.iter().copied() {
-                    reaches.push(self.book.derive(&REACH, row, [main_diameter, feed, along, across, deep, angle]));
-                    rises.push(self.book.derive(&RISE, row, [feed, along, across, angle]));
-                    // How a file hangs is not known. Steep or flat sprues need more room for its long side across.
-                    if !pattern.hang_known && !(27.0..=63.0).contains(&degrees.abs()) {
-                        reaches.push(self.book.derive(&REACH, row, [main_diameter, feed, across, along, deep, angle]));
-                        rises.push(self.book.derive(&RISE, row, [feed, across, along, angle]));
-                    }
-                }
-            }
-        }
-        if reaches.is_empty() {
-            return (diameter, height);
-        }
-        let widest = self.book.derive_over(&WIDEST, place, &reaches);
-        let highest = self.book.derive_over(&HIGHEST, place, &rises);
-        let computed_diameter = self.book.derive(&TREE_DIAMETER, place, [widest]);
-        let computed_height = base.map(|base| {
-            let dome = self.shelf_term(&DOME_HEIGHT, &base.id, &base.dome_height_mm);
-            let main = self.book.entered(&LENGTH, place, main_length.get());
-            self.book.derive(&TREE_HEIGHT, place, [dome, main, highest])
-        });
-        (diameter.or(Some(computed_diameter)), height.or(computed_height))
-    }
-
-    fn sprue_angle(&mut self, run: &SprueRun, place: Place) -> Id {
-        self.book.entered_or(&ANGLE, place, run.angle_deg, &ANGLE_DEFAULT)
     }
 
     /// Trees that stand in no flask while the job has flasks, and trees that stand in two.

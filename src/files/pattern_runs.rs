@@ -3,11 +3,12 @@
 use std::collections::BTreeMap;
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use super::disk::Disk;
 use super::outside::{Allowed, folder_to_ask};
 use super::pair_runs::compare_pairs;
-use crate::calc::{FileProblem, PatternMeasure, PatternRun, Runs};
+use crate::calc::{FileProblem, PatternMeasure, PatternRun, PatternShape, Runs};
 use crate::job::{FileUnit, Job};
 use crate::mesh::{self, Limits, Measure, Problem, Soup};
 
@@ -84,7 +85,15 @@ fn pattern_measure(soup: &Soup, hash: String) -> PatternMeasure {
         shells: u32::try_from(measure.shells.len()).unwrap_or(u32::MAX),
         walls: walls(soup, &measure),
         problems: measure.problems.iter().map(file_problem).chain(large).collect(),
+        shape: shape(soup),
     }
+}
+
+/// The rough shape of a file that is not too large for a quick look.
+fn shape(soup: &Soup) -> Option<Arc<PatternShape>> {
+    let few = soup.triangles().len() <= QUICK_TRIANGLES;
+    let rough = mesh::rough(few.then(|| soup.triangles())?)?;
+    Some(Arc::new(PatternShape { around: rough.around, triangles: rough.triangles }))
 }
 
 /// The thinnest, the typical and the heaviest wall of a sound file that is not too large for a quick look.

@@ -34,7 +34,7 @@ pub use studio::{
     Equipment, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake, Studio, Terms,
     WaterWeighing,
 };
-pub use tree::{ButtonWish, Envelope, Hung, MainSprue, SprueRun, Tree, WeighedPart};
+pub use tree::{ButtonWish, Envelope, Hung, MainSprue, Placed, SprueRun, Tier, Tree, WeighedPart};
 
 use jiff::civil::Date;
 use serial::document;

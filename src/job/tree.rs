@@ -27,6 +27,10 @@ document! {
         main_sprue: Option<MainSprue>,
         /// The feed sprues, in runs of equal ones.
         sprues: Vec<SprueRun>,
+        /// Its tiers from the button's end, where their heights were said; the others are spread evenly.
+        tiers: Vec<Tier>,
+        /// Pieces whose own place was said.
+        placed: Vec<Placed>,
         /// Widest and highest measure of the finished tree, where it was measured.
         envelope: Option<Envelope>,
         /// Remarks.
@@ -45,6 +49,36 @@ document! {
         tier: Option<u32>,
         /// Direction around the main sprue, in degrees.
         around_deg: Option<Finite>,
+        /// The run of feed sprues it hangs on, from 1.
+        sprue: Option<u32>,
+    }
+}
+
+document! {
+    /// A tier of the tree.
+    pub struct Tier {
+        /// How high over the base's dome its sprues are joined, in mm.
+        height_mm: Option<Finite>,
+    }
+}
+
+document! {
+    /// Where one piece hangs. What is not said here is as its row says.
+    pub struct Placed {
+        /// Its line.
+        line: LineId,
+        /// Its number within the line.
+        number: u32,
+        /// The tier, from 1 at the button's end.
+        tier: Option<u32>,
+        /// How high over the base's dome its sprue is joined, in mm, where it is not as its tier.
+        height_mm: Option<Finite>,
+        /// Direction around the main sprue, in degrees.
+        around_deg: Option<Finite>,
+        /// How far it is turned about its sprue, in degrees.
+        turn_deg: Option<Finite>,
+        /// The run of feed sprues it hangs on, from 1.
+        sprue: Option<u32>,
     }
 }
 

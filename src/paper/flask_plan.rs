@@ -34,8 +34,8 @@ pub fn plan(input: &SheetInput<'_>, flask: &Flask, figures: &FlaskFigures) -> Op
     let base = tree.and_then(|tree| tree.base.as_ref()).and_then(|id| shelf.get::<Base>(id.as_str()));
     let measured = flask.tree.and_then(|id| input.report.trees.iter().find(|figures| figures.id == id));
     let number = |id: Option<Id>| id.and_then(|id| input.book.number(id));
-    let tree_diameter_mm = number(measured.and_then(|tree| tree.diameter));
-    let tree_height_mm = number(measured.and_then(|tree| tree.height));
+    let tree_diameter_mm = number(measured.and_then(|tree| tree.outline.diameter));
+    let tree_height_mm = number(measured.and_then(|tree| tree.outline.height));
     let dome_mm = base.map_or(0.0, |base| base.dome_height_mm.value);
     let trunk = tree.and_then(|tree| trunk(tree, dome_mm, [tree_diameter_mm, tree_height_mm]));
     let mut orders = Vec::new();

@@ -115,7 +115,7 @@ fn parts(desk: &Desk<'_>, figures: &TreeFigures) -> Table {
 
 /// How wide and how high the tree is.
 pub(super) fn measures(desk: &Desk<'_>, figures: &TreeFigures) -> Vec<super::block::Field> {
-    let diameter = figures.diameter.map(|id| desk.figure_field("tree-diameter", id));
-    let height = figures.height.map(|id| desk.figure_field("tree-height", id));
+    let diameter = figures.outline.diameter.map(|id| desk.figure_field("tree-diameter", id));
+    let height = figures.outline.height.map(|id| desk.figure_field("tree-height", id));
     diameter.into_iter().chain(height).collect()
 }

@@ -2,8 +2,8 @@
 
 use pourbook::job::check::{Wrong, faults, mend};
 use pourbook::job::{
-    BurnoutId, FlaskId, Hung, KeptMeasures, Line, LineId, MeltId, NoGo, OrderId, Pair, PatternFile, PatternId, Place, SpruePoint, TreeId,
-    Weighing,
+    BurnoutId, FlaskId, Hung, KeptMeasures, Line, LineId, MeltId, NoGo, OrderId, Pair, PatternFile, PatternId, Place, Placed, SpruePoint,
+    Tier, TreeId, Weighing,
 };
 
 use super::world::{World, draw, extents, grams, line, said};
@@ -39,6 +39,10 @@ fn kept(world: &mut World, change: impl FnOnce(&mut KeptMeasures)) {
 fn no_go(world: &mut World, at: [f64; 3], radius: f64) {
     let place = NoGo { at: Some(at.map(|part| said(part).unwrap())), radius: said(radius), ..NoGo::default() };
     noted(world, |file| file.no_go.push(place));
+}
+
+fn placed(world: &mut World, placed: Placed) {
+    world.tree().placed = vec![Placed { line: LineId(1), number: 1, ..placed }];
 }
 
 fn sprue(world: &mut World, point: SpruePoint) {
@@ -99,6 +103,17 @@ const ROWS: &[Row] = &[
     }),
     row(TREE, "pieces", |w| w.tree().pieces.push(Hung { line: LineId(9), ..Hung::default() })),
     row(TREE, "pieces.numbers", |w| w.tree().pieces[0].numbers = [4, 5].into()),
+    row(TREE, "pieces.sprue", |w| w.tree().pieces[0].sprue = Some(0)),
+    row(TREE, "placed", |w| w.tree().placed.push(Placed { line: LineId(9), number: 1, ..Placed::default() })),
+    row(TREE, "placed", |w| w.tree().placed.push(Placed { line: LineId(1), number: 4000, ..Placed::default() })),
+    row(TREE, "placed", |w| w.tree().placed = vec![Placed { line: LineId(1), number: 1, ..Placed::default() }; 2]),
+    row(TREE, "placed.tier", |w| placed(w, Placed { tier: Some(0), ..Placed::default() })),
+    row(TREE, "placed.sprue", |w| placed(w, Placed { sprue: Some(0), ..Placed::default() })),
+    row(TREE, "placed.height_mm", |w| placed(w, Placed { height_mm: said(-1.0), ..Placed::default() })),
+    row(TREE, "placed.around_deg", |w| placed(w, Placed { around_deg: said(999.0), ..Placed::default() })),
+    row(TREE, "placed.turn_deg", |w| placed(w, Placed { turn_deg: said(-999.0), ..Placed::default() })),
+    row(TREE, "tiers", |w| w.tree().tiers = vec![Tier::default(); 1001]),
+    row(TREE, "tiers.height_mm", |w| w.tree().tiers = vec![Tier { height_mm: said(1e9) }]),
     row(TREE, "envelope.height_mm", |w| w.tree().envelope.as_mut().unwrap().height_mm = said(-70.0)),
     row(PATTERN, "across", |w| w.pattern().extents_mm = Some(extents(10.0, -1.0, 4.0))),
     row(PATTERN, "thinnest_mm", |w| w.pattern().thinnest_mm = said(1e9)),

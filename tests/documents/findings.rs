@@ -6,8 +6,9 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PairRun, PatternMeasure, PatternRun};
 use pourbook::job::{
-    Accepted, BurnoutId, Calibration, Consent, Drive, FileUnit, Flask, FlaskId, InnerSolids, LotKind, MaterialLot, Pair, PairKind, Pattern,
-    PatternFile, PatternId, PieceException, PrintRow, PrintRun, Programme, Size, Tree, TreeId, WaterWeighing, Weighing, carry,
+    Accepted, BurnoutId, Calibration, Consent, Drive, FileUnit, Flask, FlaskId, InnerSolids, LineId, LotKind, MainSprue, MaterialLot, Pair,
+    PairKind, Pattern, PatternFile, PatternId, PieceException, Placed, PrintRow, PrintRun, Programme, Size, SprueRun, Tree, TreeId,
+    WaterWeighing, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
@@ -234,7 +235,37 @@ fn found_object(world: &mut World) {
     world.line().exceptions.insert(2, PieceException { irreplaceable: true, ..PieceException::default() });
 }
 
+/// The first two bands on sprues of this length, joined at these heights, hanging these ways.
+fn standing(world: &mut World, feed_mm: f64, at: [[f64; 2]; 2]) {
+    let tree = world.tree();
+    tree.main_sprue = Some(MainSprue { diameter_mm: said(6.0), length_mm: said(60.0), ..MainSprue::default() });
+    tree.sprues = vec![SprueRun { count: 4, diameter_mm: said(3.0), length_mm: said(feed_mm), ..SprueRun::default() }];
+    tree.pieces[0].numbers = [1, 2].into();
+    let places = (1..).zip(at);
+    tree.placed = places
+        .map(|(number, [height, around])| Placed {
+            line: LineId(1),
+            number,
+            height_mm: said(height),
+            around_deg: said(around),
+            ..Placed::default()
+        })
+        .collect();
+}
+
+/// The sprues of the weighed tree are known too.
+fn weighed(world: &mut World, sprues: &str) {
+    standing(world, 12.0, [[30.0, 0.0], [30.0, 180.0]]);
+    world.tree().pieces[0].numbers.clear();
+    world.tree().weighed[1].weight = Some(Weighing::Net(grams(sprues)));
+}
+
 const ROWS: &[Row] = &[
+    row("parts-touch", |w| standing(w, 20.0, [[30.0, 0.0], [30.0, 10.0]]), |w| standing(w, 20.0, [[30.0, 0.0], [30.0, 180.0]])),
+    // Two plates askew, 22 mm square: one straight above the other is clear of it by the rise less 22√2 mm.
+    row("parts-near", |w| standing(w, 20.0, [[10.0, 0.0], [44.05, 0.0]]), |w| standing(w, 20.0, [[10.0, 0.0], [44.2, 0.0]])),
+    row("piece-near-trunk", |w| standing(w, 15.2, [[30.0, 0.0], [30.0, 180.0]]), |w| standing(w, 15.3, [[30.0, 0.0], [30.0, 180.0]])),
+    row("tree-against-parts", |w| weighed(w, "2.66"), |w| weighed(w, "2.62")),
     row("tree-too-wide", |w| envelope(w, 76.2, 70.0), |w| envelope(w, 76.0, 70.0)),
     row("wall-clearance", |w| envelope(w, 64.3, 70.0), |w| envelope(w, 64.1, 70.0)),
     row("tree-too-high", |w| envelope(w, 55.0, 101.6), |w| envelope(w, 55.0, 101.5)),

@@ -95,7 +95,7 @@ fn the_longest_run_of_sprues_rules_the_trees_diameter() {
                 world.job.trees[1].sprues.push(run);
             })
             .recompute();
-        outcome.number(outcome.report.trees[1].diameter.unwrap())
+        outcome.number(outcome.report.trees[1].outline.diameter.unwrap())
     };
     // 30 mm more of sprue at 80° reaches 2 · 30 · sin 80° further, but for the corner's depth.
     let more = with_run(70.0) - with_run(40.0);

@@ -354,20 +354,36 @@ put("tree/1/row/2", "weigh.net", parts[1][0], "gross less tare")
 volumes = [put(f"tree/1/row/{row}", "tree.part-volume", float(weight) / density, "mass over density") for row, (weight, density) in enumerate(parts, 1)]
 tree_volume = put("tree/1", "tree.volume", sum(volumes), "both parts")
 
+# The same from its parts, as a check on the scale: patterns, round sprues, and a twentieth for the welds.
+built, row = [], 0
+for row, hung in enumerate(tree["pieces"], 1):
+    line = by_id(lines, hung["line"])
+    built.append(put(f"tree/1/row/{row}", "tree.pieces-volume", charge_volume[line["pattern"]] * int(line["quantity"]), "one pattern times the pieces"))
+for row, rod in enumerate([{**tree["main_sprue"], "count": "1"}, *tree["sprues"]], row + 1):
+    rods = math.pi / 4 * float(rod["diameter_mm"]) ** 2 * float(rod["length_mm"]) * int(rod["count"]) / 1000
+    built.append(put(f"tree/1/row/{row}", "tree.sprue-volume", rods, "round rods"))
+put("tree/1", "tree.volume", sum(built), "all its parts")
+computed_volume = put("tree/1", "tree.welded-volume", sum(built) * 1.05, "with welds and fillets")
+put("tree/1", "tree.difference", abs(tree_volume - computed_volume) / computed_volume, "share of what its parts come to")
+
 # Its outside: a box at the end of every sprue, the far corner of it. Angle between sprue and main sprue.
 main, run = tree["main_sprue"], tree["sprues"][0]
 main_mm, length_mm = float(main["diameter_mm"]), float(main["length_mm"])
 feed, angle = float(run["length_mm"]), math.radians(float(run["angle_deg"]))
-reaches, rises = [], []
+reaches, tops = [], []
+tiers = max(int(hung.get("tier", 0)) for hung in tree["pieces"])
 for row, hung in enumerate(tree["pieces"], 1):
     along, across, deep = sides[by_id(lines, hung["line"])["pattern"]]
     out = main_mm / 2 + (feed + along) * math.sin(angle) + across / 2 * math.cos(angle)
     reaches.append(put(f"tree/1/row/{row}", "tree.reach", math.hypot(out, deep / 2), "outermost corner of the piece's box"))
-    rises.append(put(f"tree/1/row/{row}", "tree.rise", (feed + along) * math.cos(angle) + across / 2 * math.sin(angle), "highest corner of the piece's box"))
+    rise = put(f"tree/1/row/{row}", "tree.rise", (feed + along) * math.cos(angle) + across / 2 * math.sin(angle), "highest corner of the piece's box")
+    # Tiers are spread evenly over the main sprue; without one a piece may be joined at its very end.
+    joint = length_mm * int(hung["tier"]) / tiers if hung.get("tier") else length_mm
+    tops.append(put(f"tree/1/row/{row}", "tree.piece-top", DOME_MM + joint + rise, "dome, joint, rise"))
 put("tree/1", "tree.widest-reach", max(reaches), "the widest rules")
-put("tree/1", "tree.highest-rise", max(rises), "the highest rules")
+tops.append(put("tree/1", "tree.trunk-top", DOME_MM + length_mm, "dome, main sprue"))
 tree_mm = put("tree/1", "tree.diameter", 2 * max(reaches), "twice the reach")
-tree_high = put("tree/1", "tree.height", DOME_MM + length_mm + max(rises), "dome, main sprue, rise")
+tree_high = put("tree/1", "tree.height", max(tops), "the highest rules")
 
 # ---- Metal. The volume is conserved: metal = pattern × density of metal / density of pattern. ----
 

@@ -8,9 +8,9 @@ use pourbook::calc::{
 };
 use pourbook::job::{
     Axis, Burnout, BurnoutId, Calibration, Draw, Envelope, Extents, Finished, Flask, FlaskId, Gauge, Hand, Hung, Job, JobId, Line, LineId,
-    Lot, LotId, MainSprue, Melt, MeltId, Mould, Order, OrderId, Pattern, PatternFile, PatternId, PieceException, Price, PriceUnit, PrintId,
-    PrintRow, PrintRun, PrintSetting, Printer, Programme, Receipt, Role, Segment, Size, SprueRun, Studio, Tree, TreeId, WaterWeighing,
-    WeighedPart, Weighing,
+    Lot, LotId, MainSprue, Melt, MeltId, Mould, Order, OrderId, Pattern, PatternFile, PatternId, PieceException, Placed, Price, PriceUnit,
+    PrintId, PrintRow, PrintRun, PrintSetting, Printer, Programme, Receipt, Role, Segment, Size, SprueRun, Studio, Tree, TreeId,
+    WaterWeighing, WeighedPart, Weighing,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 use pourbook::stock::{EntryId, Section};
@@ -118,6 +118,19 @@ impl World {
         world.studio.prices.push(price("bronze-silicon", "12.40", PriceUnit::Kilogram));
         let part = Weighing::Gross { weight: grams("103.20"), tare: Some(grams("100")) };
         world.job.trees[0].weighed[0].weight = Some(part);
+        // Its sprues are known as well, and one band hangs turned at a height of its own.
+        world.job.trees[0].main_sprue = Some(MainSprue { diameter_mm: said(6.0), length_mm: said(60.0), ..MainSprue::default() });
+        world.job.trees[0].sprues = vec![SprueRun { count: 4, diameter_mm: said(3.0), length_mm: said(18.0), ..SprueRun::default() }];
+        world.job.trees[0].placed = [(1, 0.0), (2, 90.0)]
+            .map(|(number, turn)| Placed {
+                line: LineId(1),
+                number,
+                height_mm: said(30.0),
+                around_deg: said(90.0 * f64::from(number)),
+                turn_deg: said(turn),
+                ..Placed::default()
+            })
+            .to_vec();
         world.job.orders[0].lines[0].size = Some(Size::Ring { scale: entry("ring-iso"), size: "54".to_owned() });
         world.job.orders[0].lines.push(line(2, "leaf", 3, "bronze-silicon", 2));
         world.job.patterns.push(Pattern {

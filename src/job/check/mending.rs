@@ -15,6 +15,8 @@ pub(super) mod range {
     pub const FILE_PLACE: (f64, f64) = (-1e7, 1e7);
     pub const FILE_AREA: (f64, f64) = (0.0, 1e14);
     pub const FILE_VOLUME: (f64, f64) = (0.0, 1e21);
+    /// Of a joint over the dome.
+    pub const HEIGHT_MM: (f64, f64) = (0.0, 2_000.0);
     pub const BAND_MM: (f64, f64) = (0.2, 60.0);
     /// A bore of a finger, or of anything else that is worn.
     pub const BORE_MM: (f64, f64) = (1.0, 500.0);
@@ -69,6 +71,14 @@ impl Mending {
             && !(low..=high).contains(&value)
         {
             self.fault(place, field, Wrong::OutOfRange { value, low, high });
+            *number = None;
+        }
+    }
+
+    /// Blanks a number of something counted from 1 that there cannot be.
+    pub fn from_one(&mut self, place: Place, field: &'static str, number: &mut Option<u32>, most: u32) {
+        if let Some(value) = number.filter(|number| !(1..=most).contains(number)) {
+            self.fault(place, field, Wrong::OutOfRange { value: f64::from(value), low: 1.0, high: f64::from(most) });
             *number = None;
         }
     }

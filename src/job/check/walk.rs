@@ -78,6 +78,17 @@ impl Mending {
                 // No number at all means every piece: that is not what was said.
                 all || !hung.numbers.is_empty()
             });
+            let mut seen = BTreeSet::new();
+            tree.placed.retain(|placed| {
+                let what = match quantities.get(&placed.line) {
+                    None => Wrong::Dangling(Place::Line(placed.line)),
+                    Some(quantity) if !(1..=*quantity).contains(&placed.number) => Wrong::NoSuchPiece(placed.number),
+                    Some(_) if !seen.insert((placed.line, placed.number)) => Wrong::Twice(placed.number),
+                    Some(_) => return true,
+                };
+                faults.push(Fault { place, field: "placed", what });
+                false
+            });
         }
     }
 
@@ -146,11 +157,23 @@ impl Mending {
             let place = Place::Tree(tree.id);
             for hung in &mut tree.pieces {
                 self.number(place, "pieces.around_deg", &mut hung.around_deg, range::DEGREES);
-                if let Some(tier) = hung.tier.filter(|tier| !(1..=range::TIERS).contains(tier)) {
-                    let (value, high) = (f64::from(tier), f64::from(range::TIERS));
-                    self.fault(place, "pieces.tier", Wrong::OutOfRange { value, low: 1.0, high });
-                    hung.tier = None;
-                }
+                self.from_one(place, "pieces.tier", &mut hung.tier, range::TIERS);
+                self.from_one(place, "pieces.sprue", &mut hung.sprue, range::SPRUES);
+            }
+            for placed in &mut tree.placed {
+                self.from_one(place, "placed.tier", &mut placed.tier, range::TIERS);
+                self.number(place, "placed.height_mm", &mut placed.height_mm, range::HEIGHT_MM);
+                self.number(place, "placed.around_deg", &mut placed.around_deg, range::DEGREES);
+                self.number(place, "placed.turn_deg", &mut placed.turn_deg, range::DEGREES);
+                self.from_one(place, "placed.sprue", &mut placed.sprue, range::SPRUES);
+            }
+            let most = range::TIERS as usize;
+            if tree.tiers.len() > most {
+                self.fault(place, "tiers", Wrong::OutOfRange { value: tree.tiers.len() as f64, low: 0.0, high: most as f64 });
+                tree.tiers.truncate(most);
+            }
+            for tier in &mut tree.tiers {
+                self.number(place, "tiers.height_mm", &mut tier.height_mm, range::HEIGHT_MM);
             }
             for part in &mut tree.weighed {
                 self.weighing(place, "weighed", &mut part.weight);

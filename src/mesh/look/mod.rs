@@ -18,6 +18,7 @@ mod render;
 
 pub use camera::{Camera, Projection, StandardView};
 pub use cut::{Axis, Cut, Keep};
+pub(super) use model::stand_in_of;
 pub use model::{Model, STAND_IN_TRIANGLES};
 pub use paint::{Lines, Paint, Palette, Plain, Tones};
 pub use picture::{Hit, Picture};

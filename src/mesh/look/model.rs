@@ -122,6 +122,13 @@ impl Held {
     }
 }
 
+/// At most about `most` triangles that look like these from some way off, and face outwards.
+pub fn stand_in_of(triangles: &[Triangle], most: usize) -> Option<Vec<Triangle>> {
+    let model = Model::with_stand_in(triangles, most, &crate::mesh::Unwatched)?;
+    let turned = |[a, b, c]: Triangle| if model.inside_out { [a, c, b] } else { [a, b, c] };
+    Some(model.light().0.iter().copied().map(turned).collect())
+}
+
 impl Extent {
     fn of(triangles: &[Triangle]) -> Option<Self> {
         let (mut low, mut high) = ([f32::INFINITY; 3], [f32::NEG_INFINITY; 3]);

@@ -84,7 +84,7 @@ pub fn missing(cx: &Cx<'_>, flask: &Flask, figures: &FlaskFigures) -> String {
     let Some(tree) = flask.tree.and_then(|id| cx.computed.report.trees.iter().find(|tree| tree.id == id)) else {
         return cx.label("flasks-missing-tree");
     };
-    cx.label(match (tree.diameter, tree.height) {
+    cx.label(match (tree.outline.diameter, tree.outline.height) {
         (None, None) => "flasks-missing-both",
         (None, Some(_)) => "flasks-missing-diameter",
         (Some(_), None) => "flasks-missing-height",

@@ -151,7 +151,7 @@ fn outer(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {
     let computed = cx.computed.report.trees.iter().find(|figures| figures.id == id);
     let number_of = |figure: Option<crate::calc::Id>| figure.and_then(|figure| cx.computed.book.number(figure));
     let (diameter, height) =
-        (number_of(computed.and_then(|figures| figures.diameter)), number_of(computed.and_then(|figures| figures.height)));
+        (number_of(computed.and_then(|figures| figures.outline.diameter)), number_of(computed.and_then(|figures| figures.outline.height)));
     let envelope = tree.envelope.clone().unwrap_or_default();
     let label = cx.label("trees-diameter");
     let now = envelope.diameter_mm.map(crate::quantity::Finite::get);
@@ -179,11 +179,11 @@ fn figures(ui: &mut Ui, cx: &mut Cx<'_>, id: TreeId) {
     let Some(figures) = cx.computed.report.trees.iter().find(|figures| figures.id == id) else { return };
     heading::group(ui, &cx.label(if figures.weighed { "trees-from-scale" } else { "trees-from-patterns" }), &tokens);
     row(ui, &cx.label("trees-volume"), &tokens, |ui| figure(ui, cx, figures.volume, Look::ROW));
-    match figures.diameter {
+    match figures.outline.diameter {
         Some(diameter) => row(ui, &cx.label("trees-diameter"), &tokens, |ui| drop(figure(ui, cx, diameter, Look::ROW))),
         None => drop(heading::says(ui, &cx.label("trees-diameter-unknown"), &tokens)),
     }
-    match figures.height {
+    match figures.outline.height {
         Some(height) => row(ui, &cx.label("trees-height"), &tokens, |ui| drop(figure(ui, cx, height, Look::ROW))),
         None => drop(heading::says(ui, &cx.label("trees-height-unknown"), &tokens)),
     }

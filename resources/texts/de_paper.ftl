@@ -13,6 +13,7 @@ sheet-drawing = Baum in der Küvette
 drawing-caption = Im Schnitt, Maßstab
 drawing-size = Ø { $diameter } × { $height }
 drawing-collar = Kragen { $what }
+drawing-no-flask = Noch in keiner Küvette
 drawing-far-end = fernes Ende
 drawing-button-end = Kegelseite
 drawing-numbers = Nummern

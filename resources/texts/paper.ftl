@@ -16,6 +16,7 @@ sheet-drawing = Tree in the flask
 drawing-caption = In section, to scale
 drawing-size = Ø { $diameter } × { $height }
 drawing-collar = collar { $what }
+drawing-no-flask = In no flask yet
 drawing-far-end = far end
 drawing-button-end = button end
 drawing-numbers = Numbers

@@ -148,7 +148,7 @@ flasks-drawing-says = Drawing of { $flask }, { $size }, { $count ->
     } drawn. Room to the wall { $wall }, beyond the tree { $above }.
 flasks-drawing-above = Drawing of { $flask } seen from the far end.
 flasks-drawing-outline = Only the tree’s outline is drawn. Say its main sprue on the Trees page, and its pieces are drawn too.
-flasks-drawing-spread = Pieces are drawn as discs. Those without a tier or direction of their own are spread evenly.
+flasks-drawing-spread = Pieces without a tier or a direction of their own are spread evenly.
 flasks-drawing-more = { $count ->
         [one] One more piece is not drawn.
        *[other] { $count } more pieces are not drawn.
@@ -215,3 +215,33 @@ edit-invest-water = set the water’s temperature
 
 flasks-trial = Experiment: something in it is tried for the first time
 edit-flasks-trial = call a flask an experiment
+
+# The tree as it stands
+trees-standing = As it stands
+trees-standing-no-pieces = Once pieces hang on the tree it is drawn here, to scale.
+trees-standing-no-main = Once the main sprue's diameter and length are known the tree is drawn here, to scale.
+trees-standing-says = The tree as it stands, to scale: { $count } pieces, { $size }.
+trees-standing-keys = Take hold of a piece and draw it along; draw beside it to turn the tree. By keys: Page Up and Page Down choose a piece, arrows move it (with Shift a little), T turns it, comma and full stop turn the tree.
+trees-standing-guessed = Pieces or sprues whose measures nobody knows are drawn as small blocks. With outer sizes and sprues the room between them is known.
+trees-turned = Turned by { $degrees }°
+trees-turn-back = To the front
+trees-spot = { $height } up, { $degrees }°
+trees-spot-near = { $room } to { $other }
+trees-joint = Joint over the dome
+trees-piece-turn = Turned on its sprue
+trees-piece-sprue = Run of sprues
+trees-unplace = As its row says
+trees-unplace-all = Spread all anew
+trees-tiers = Heights of the tiers
+trees-tiers-what = How high over the dome the sprues of a tier are joined, from the button's end. Tiers are spread evenly where nothing is said.
+trees-difference = Scale against parts
+edit-trees-move = move a piece
+edit-trees-turn = turn a piece on its sprue
+edit-trees-piece-sprue = choose a piece's sprue
+edit-trees-unplace = let a piece hang as its row says
+edit-trees-unplace-all = spread all pieces anew
+edit-trees-tiers = set a tier's height
+flasks-smallest = The smallest that takes this tree is { $size }.
+flasks-smallest-take = take it
+flasks-none-takes = No flask on the shelf takes a tree of { $diameter } by { $height } with { $wall } to the wall and room above. Hang fewer pieces, or part the tree.
+flasks-none-for-base = No flask that closes with this base takes a tree of { $diameter } by { $height } with { $wall } to the wall and room above. Take another base, or hang fewer pieces.

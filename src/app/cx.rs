@@ -23,6 +23,8 @@ pub type BothChange = Box<dyn FnOnce(&mut Job, &mut Studio)>;
 pub enum Wish {
     /// The job changed, under a name.
     Edit(String, Box<dyn FnOnce(&mut Job)>),
+    /// The job changed further, in the same step as before where that has the same name.
+    EditOn(String, Box<dyn FnOnce(&mut Job)>),
     /// The studio changed, under a name.
     EditStudio(String, Box<dyn FnOnce(&mut Studio)>),
     /// Both changed, in one step.
@@ -86,6 +88,12 @@ impl Cx<'_> {
     pub fn edit(&mut self, key: &str, change: impl FnOnce(&mut Job) + 'static) {
         let name = self.label(key);
         self.wishes.push(Wish::Edit(name, Box::new(change)));
+    }
+
+    /// Goes on with a change of the same name: undo takes both back at once, as where something is drawn along by hand.
+    pub fn edit_on(&mut self, key: &str, change: impl FnOnce(&mut Job) + 'static) {
+        let name = self.label(key);
+        self.wishes.push(Wish::EditOn(name, Box::new(change)));
     }
 
     /// Wants the studio changed.

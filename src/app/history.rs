@@ -40,6 +40,15 @@ impl History {
         self.done.push(Step { name, before });
     }
 
+    /// Makes the last two steps one where they have one name.
+    pub fn join(&mut self) {
+        if let [.., before, last] = self.done.as_slice()
+            && before.name == last.name
+        {
+            self.done.pop();
+        }
+    }
+
     /// What undo would take back.
     #[must_use]
     pub fn undo_name(&self) -> Option<&str> {

@@ -44,6 +44,12 @@ pub struct View {
     pub print: Option<PrintId>,
     /// The chosen tree.
     pub tree: Option<TreeId>,
+    /// The piece that is pointed out on its tree.
+    pub hung: Option<(LineId, u32)>,
+    /// The piece the hand has hold of.
+    pub held: Option<(LineId, u32)>,
+    /// How far trees are turned about their axis, in degrees.
+    pub turn_deg: f64,
     /// The chosen flask.
     pub flask: Option<FlaskId>,
     /// The chosen kiln load.

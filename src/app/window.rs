@@ -365,6 +365,7 @@ impl Window {
     fn grant(&mut self, ctx: &Context, wish: Wish) {
         match wish {
             Wish::Edit(name, change) => self.workbook.edit(name, change),
+            Wish::EditOn(name, change) => self.workbook.edit_on(name, change),
             Wish::EditStudio(name, change) => self.workbook.edit_studio(name, change),
             Wish::EditBoth(name, change) => self.workbook.edit_both(name, change),
             Wish::Look(at) => at(&mut self.workbook.view),

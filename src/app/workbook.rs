@@ -141,6 +141,12 @@ impl Workbook {
         self.edit_both(name, |job, _| change(job));
     }
 
+    /// Goes on with the last change where it has the same name: undo takes both back at once.
+    pub fn edit_on(&mut self, name: impl Into<String>, change: impl FnOnce(&mut Job)) {
+        self.edit_both(name, |job, _| change(job));
+        self.history.join();
+    }
+
     /// Changes the studio under a name.
     pub fn edit_studio(&mut self, name: impl Into<String>, change: impl FnOnce(&mut Studio)) {
         self.edit_both(name, |_, studio| change(studio));

@@ -4,7 +4,7 @@ use super::book::Id;
 use super::finding::{self, Arg};
 use super::investment::{COLLAR, NO_COLLAR};
 use super::pass::Pass;
-use super::rule::{givens, inputs, rules};
+use super::rule::{Given, givens, inputs, rules};
 use super::tree::TreeFigures;
 use crate::job::{Flask, Place};
 use crate::stock::{Base, Flask as Vessel, PatternMaterial};
@@ -50,6 +50,45 @@ pub struct ClearanceFigures {
     pub top_needed: Option<Id>,
 }
 
+/// A tree that wants a flask, in mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wanting {
+    /// Its diameter.
+    pub diameter_mm: f64,
+    /// Its height over the base's rim.
+    pub height_mm: f64,
+    /// Room it needs to the wall.
+    pub wall_mm: f64,
+}
+
+impl Wanting {
+    /// A tree with patterns of these materials.
+    #[must_use]
+    pub fn new(diameter_mm: f64, height_mm: f64, materials: &[&PatternMaterial]) -> Self {
+        let strictest = materials.iter().map(|material| material.wall_clearance_mm.value).reduce(f64::max);
+        Self { diameter_mm, height_mm, wall_mm: strictest.unwrap_or(WALL_NEEDED_DEFAULT.value) }
+    }
+
+    /// Does it go into a flask, with all the room it needs?
+    #[must_use]
+    pub fn goes_into(&self, vessel: &Vessel) -> bool {
+        let above = vessel.height_mm - self.height_mm;
+        (vessel.inner_diameter_mm - self.diameter_mm) / 2.0 >= self.wall_mm && above >= top_needed(vessel).value
+    }
+
+    /// The flask of least volume that it goes into; of a base that fits, where one was chosen.
+    #[must_use]
+    pub fn smallest<'s>(&self, vessels: impl Iterator<Item = &'s Vessel>, base: Option<&Base>) -> Option<&'s Vessel> {
+        let fitting = vessels.filter(|vessel| base.is_none_or(|base| base.fits(vessel.inner_diameter_mm)) && self.goes_into(vessel));
+        fitting.min_by(|a, b| a.volume_cm3().total_cmp(&b.volume_cm3()).then_with(|| a.id.cmp(&b.id)))
+    }
+}
+
+/// Room above a tree in a flask where nobody says otherwise.
+fn top_needed(vessel: &Vessel) -> &'static Given {
+    if vessel.height_mm <= SMALL_FLASK_MM { &TOP_NEEDED_SMALL } else { &TOP_NEEDED_LARGE }
+}
+
 impl<'a> Pass<'a> {
     pub(super) fn clearance(
         &mut self,
@@ -79,8 +118,7 @@ impl<'a> Pass<'a> {
         if let Some(tree_height) = tree.outline.height {
             let collar = self.book.entered_or(&COLLAR, place, flask.collar_mm, &NO_COLLAR);
             let top = self.book.derive(&TOP_ROOM, place, [height, collar, tree_height]);
-            let given = if vessel.height_mm <= SMALL_FLASK_MM { &TOP_NEEDED_SMALL } else { &TOP_NEEDED_LARGE };
-            let needed = self.book.assumed(given, place);
+            let needed = self.book.assumed(top_needed(vessel), place);
             self.room_found(place, top, needed, [tree_height, height], &finding::TREE_TOO_HIGH, &finding::TOP_CLEARANCE);
             (room.top, room.top_needed) = (Some(top), Some(needed));
         }
@@ -102,5 +140,36 @@ impl<'a> Pass<'a> {
         } else if has < needs {
             self.find_on(tight, place, room, vec![Arg::Figure(room), Arg::Figure(needed)]);
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::stock::Shelf;
+
+    fn smallest(diameter_mm: f64, height_mm: f64, base: Option<&str>) -> Option<String> {
+        let shelf = Shelf::shipped();
+        let base = base.and_then(|id| shelf.get::<Base>(id));
+        let wanting = Wanting { diameter_mm, height_mm, wall_mm: 6.0 };
+        let vessels: Vec<&Vessel> = shelf.all::<Vessel>().collect();
+        let found = wanting.smallest(vessels.iter().copied(), base);
+        // No smaller one takes it, and this one does.
+        if let Some(found) = found {
+            assert!(wanting.goes_into(found));
+            let fits = |vessel: &&&Vessel| base.is_none_or(|base| base.fits(vessel.inner_diameter_mm));
+            let smaller = vessels.iter().filter(|vessel| vessel.volume_cm3() < found.volume_cm3()).filter(fits);
+            assert!(smaller.clone().all(|vessel| !wanting.goes_into(vessel)), "{found}");
+        }
+        found.map(ToString::to_string)
+    }
+
+    #[test]
+    fn the_smallest_flask_with_room_enough_is_found() {
+        // 64.2 + 2 × 6 = 76.2 mm is the inside of the flask; a hair more takes the next.
+        assert_eq!(smallest(64.2, 80.0, Some("base-76")).as_deref(), Some("76×102"));
+        assert_eq!(smallest(64.3, 80.0, Some("base-76")), None);
+        assert!(smallest(64.3, 80.0, None).is_some_and(|size| size != "76×102"));
+        assert_eq!(smallest(900.0, 80.0, None), None);
     }
 }

@@ -51,7 +51,7 @@ mod whole;
 pub use book::{Book, Figure, Id, Origin, ShelfTerm};
 pub use burnout::{BurnoutFigures, StageFigures};
 pub use calibrate::{AcceptedLine, AxisFigures, CalibrationFigures, GaugeFigures, LEAST_ROWS, accepted, accepted_line};
-pub use clearance::ClearanceFigures;
+pub use clearance::{ClearanceFigures, Wanting};
 pub use client_lots::ClientLot;
 pub use finding::{Arg, Finding, FindingKind, Weight};
 pub use flask::FlaskFigures;

@@ -53,6 +53,8 @@ pub struct Standing {
     pub feeds: Vec<Solid>,
     /// The pieces.
     pub pieces: Vec<Solid>,
+    /// How each piece hangs.
+    pub frames: Vec<Frame>,
 }
 
 /// Where every solid of a tree is.
@@ -63,6 +65,7 @@ pub fn stand(trunk: &Trunk, hangs: &[Hang]) -> Standing {
     let top = (trunk.dome_mm + trunk.length_mm - radius).max(0.0);
     let body = Solid::Rod(Rod { ends: [[0.0; 3], [0.0, 0.0, top]], radius });
     let (mut feeds, mut pieces) = (Vec::with_capacity(hangs.len()), Vec::with_capacity(hangs.len()));
+    let mut frames = Vec::with_capacity(hangs.len());
     for hang in hangs {
         let frame = Frame::new(hang, radius);
         let ends = [frame.from, frame.place([0.0; 3])];
@@ -75,12 +78,14 @@ pub fn stand(trunk: &Trunk, hangs: &[Hang]) -> Standing {
             }),
             Form::Hull(points) => Solid::Hull(points.iter().map(|point| frame.place(*point)).collect()),
         });
+        frames.push(frame);
     }
-    Standing { trunk: body, feeds, pieces }
+    Standing { trunk: body, feeds, pieces, frames }
 }
 
 /// Where a piece hangs and how it is turned.
-struct Frame {
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Frame {
     /// Where its feed leaves the trunk.
     from: Point,
     /// Where it is joined to its feed.
@@ -105,7 +110,15 @@ impl Frame {
         Self { from, foot, axes }
     }
 
-    fn place(&self, point: Point) -> Point {
+    /// The two ends of its feed's middle line.
+    #[must_use]
+    pub const fn feed(&self) -> [Point; 2] {
+        [self.from, self.foot]
+    }
+
+    /// Where a point of the piece is, given along its feed from where it is joined, across it, and the third way, in mm.
+    #[must_use]
+    pub fn place(&self, point: Point) -> Point {
         [0, 1, 2].map(|k| self.foot[k] + (0..3).map(|axis| point[axis] * self.axes[axis][k]).sum::<f64>())
     }
 }

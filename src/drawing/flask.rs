@@ -1,7 +1,8 @@
 //! A flask with its tree, in section and from above, to scale. The button's end is at the foot, where the base closes the flask.
 
-use super::arrange::{Piece, Placed, Trunk, arrange};
 use super::primitive::{Anchor, Picture, Role, at};
+use super::tree::{Place, Shown, Sight, tree};
+use crate::calc::stand::Trunk;
 
 /// A room around the tree: how much, in words and in millimetres, and how bad that is.
 #[derive(Debug, Clone, PartialEq)]
@@ -11,6 +12,17 @@ pub struct Room {
     /// How much.
     pub mm: f64,
     /// [`Role::Ink`] where it is enough, otherwise a Caution or a Stop.
+    pub role: Role,
+}
+
+/// Two places of the tree that are too near to each other.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tight {
+    /// Where they are nearest.
+    pub places: [Place; 2],
+    /// How near.
+    pub words: String,
+    /// [`Role::Stop`] where they touch, otherwise [`Role::Caution`].
     pub role: Role,
 }
 
@@ -40,10 +52,18 @@ pub struct Plan {
     pub wall_mm: f64,
     /// Volume of the dome.
     pub dome_cm3: f64,
-    /// The tree's trunk, where there is one; its outer measures stand in it.
+    /// The wall lets air through.
+    pub perforated: bool,
+    /// Nobody chose the flask: what is known is drawn without its steel.
+    pub bare: bool,
+    /// The tree's trunk, where it is known.
     pub trunk: Option<Trunk>,
     /// Its pieces.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<Shown>,
+    /// How far the whole is turned about its axis, in degrees.
+    pub turn_deg: f64,
+    /// Where it is too tight between its parts.
+    pub tight: Vec<Tight>,
     /// Height of the dome.
     pub dome_mm: f64,
     /// The tree's outer diameter.
@@ -81,10 +101,6 @@ impl Plan {
     fn step(&self) -> f64 {
         (self.rim().max(self.inner_mm) / 100.0).max(0.01)
     }
-
-    fn placed(&self) -> Vec<Placed> {
-        self.trunk.map(|trunk| arrange(&trunk, &self.pieces)).unwrap_or_default()
-    }
 }
 
 /// The flask in section.
@@ -97,14 +113,20 @@ pub fn section(plan: &Plan) -> Picture {
     // The words at the right are longest where there is a collar.
     let beside = if plan.collar_mm > 0.0 { 36.0 } else { 26.0 };
     let mut picture = Picture::new(at(-side - 16.0 * step, -16.0 * step), at(side + beside * step, top + 4.0 * step));
-    picture.block(at(-radius, 0.0), at(radius, rim), Role::Mould);
+    if !plan.bare {
+        picture.block(at(-radius, 0.0), at(radius, rim), Role::Mould);
+    }
     steel(&mut picture, plan);
-    tree(&mut picture, plan);
+    outline(&mut picture, plan);
+    if let Some(trunk) = &plan.trunk {
+        tree(&mut picture, trunk, &plan.pieces, Sight::Side(plan.turn_deg));
+    }
     // A trunk or a piece may be longer than what was measured of the tree.
     picture.embrace();
     rule(&mut picture, plan);
     ends(&mut picture, plan);
     rooms(&mut picture, plan);
+    tight(&mut picture, plan, Sight::Side(plan.turn_deg));
     picture
 }
 
@@ -112,8 +134,11 @@ pub fn section(plan: &Plan) -> Picture {
 fn steel(picture: &mut Picture, plan: &Plan) {
     let (radius, step) = (plan.radius(), plan.step());
     let wall = plan.wall_mm.max(step * 0.6);
-    for side in [-1.0, 1.0] {
+    for side in [-1.0, 1.0].into_iter().filter(|_| !plan.bare) {
         picture.block(at(side * radius, 0.0), at(side * (radius + wall), plan.height_mm), Role::Steel);
+        if plan.perforated {
+            holes(picture, plan, side, wall);
+        }
         if plan.collar_mm > 0.0 {
             picture.line(at(side * radius, plan.height_mm), at(side * radius, plan.rim()), 1.0, Role::Steel);
         }
@@ -130,6 +155,15 @@ fn steel(picture: &mut Picture, plan: &Plan) {
     }
 }
 
+/// The holes of a perforated wall, from a tenth of its height to its rim.
+fn holes(picture: &mut Picture, plan: &Plan, side: f64, wall: f64) {
+    let (radius, each) = (plan.radius(), plan.height_mm / 14.0);
+    for n in 1..13_u8 {
+        let low = f64::from(n) * each + 0.3 * each;
+        picture.block(at(side * radius, low), at(side * (radius + wall), low + 0.4 * each), Role::Ground);
+    }
+}
+
 /// The outline of a dome from its left foot to its right one, as half an ellipse: steep at the foot, flat at the crown.
 fn arc(foot: f64, height: f64) -> Vec<super::primitive::Point> {
     (0..=24)
@@ -140,35 +174,34 @@ fn arc(foot: f64, height: f64) -> Vec<super::primitive::Point> {
         .collect()
 }
 
-/// Outline, main sprue, feed sprues and pieces, those behind first.
-fn tree(picture: &mut Picture, plan: &Plan) {
+/// The outer measures of the tree.
+fn outline(picture: &mut Picture, plan: &Plan) {
     if let (Some(diameter), Some(height)) = (plan.tree_diameter_mm, plan.tree_height_mm) {
         let half = diameter / 2.0;
         picture.broken(at(-half, 0.0), at(-half, height), Role::Label);
         picture.broken(at(half, 0.0), at(half, height), Role::Label);
         picture.broken(at(-half, height), at(half, height), Role::Label);
     }
-    let Some(trunk) = plan.trunk else { return };
-    let mut placed = plan.placed();
-    placed.sort_by(|a, b| a.z.total_cmp(&b.z));
-    let behind = placed.partition_point(|one| one.z < 0.0);
-    let pieces = |picture: &mut Picture, some: &[Placed]| {
-        for one in some {
-            picture.line(at(0.0, one.joint), at(one.x, one.height), 3.0, Role::Sprue);
-        }
-        for one in some {
-            disc(picture, one, at(one.x, one.height));
-        }
-    };
-    pieces(picture, &placed[..behind]);
-    let half = trunk.diameter_mm / 2.0;
-    picture.block(at(-half, trunk.dome_mm), at(half, trunk.dome_mm + trunk.length_mm), Role::Sprue);
-    pieces(picture, &placed[behind..]);
 }
 
-fn disc(picture: &mut Picture, one: &Placed, centre: super::primitive::Point) {
-    picture.circle(centre, one.radius, Some(Role::Piece(one.order)), Some(Role::Ground));
-    picture.text_within(centre, (one.order + 1).to_string(), one.radius);
+/// Places that are written as too tight at most: more would hide the tree.
+const MOST_TIGHT: usize = 6;
+
+/// Where it is too tight between parts of the tree, written beside it. Of several in one spot the tightest is written.
+fn tight(picture: &mut Picture, plan: &Plan, sight: Sight) {
+    let step = plan.step();
+    let mut written_at: Vec<super::primitive::Point> = Vec::new();
+    for tight in &plan.tight {
+        let [from, to] = tight.places.map(|place| sight.see(place).0);
+        let beside = at(from.x.max(to.x) + 2.0 * step, f64::midpoint(from.y, to.y));
+        let crowded = |other: &super::primitive::Point| (other.x - beside.x).abs() < 22.0 * step && (other.y - beside.y).abs() < 7.0 * step;
+        if written_at.len() == MOST_TIGHT || written_at.iter().any(crowded) {
+            continue;
+        }
+        written_at.push(beside);
+        measure(picture, from, to, tight.role);
+        written(picture, &tight.words, tight.role, beside, step);
+    }
 }
 
 /// A rule in millimetres along the height, at the left.
@@ -214,12 +247,12 @@ fn rooms(picture: &mut Picture, plan: &Plan) {
         let y = plan.tree_height_mm.unwrap_or(plan.height_mm) * 0.55;
         measure(picture, at(diameter / 2.0, y), at(radius, y), room.role);
         let beside = at(radius + plan.wall_mm + 3.0 * step, y);
-        written(picture, room, beside, step);
+        written(picture, &room.words, room.role, beside, step);
     }
     if let (Some(room), Some(height)) = (&plan.above, plan.tree_height_mm) {
         let x = 0.0;
         measure(picture, at(x, height), at(x, plan.rim()), room.role);
-        written(picture, room, at(x + 2.0 * step, (height + plan.rim()) / 2.0), step);
+        written(picture, &room.words, room.role, at(x + 2.0 * step, (height + plan.rim()) / 2.0), step);
     }
 }
 
@@ -235,9 +268,9 @@ fn measure(picture: &mut Picture, from: super::primitive::Point, to: super::prim
 }
 
 /// The words of a room, behind the mark of its weight where there is too little of it.
-fn written(picture: &mut Picture, room: &Room, place: super::primitive::Point, step: f64) {
+fn written(picture: &mut Picture, words: &str, role: Role, place: super::primitive::Point, step: f64) {
     let half = 2.2 * step;
-    let shift = match room.role {
+    let shift = match role {
         Role::Caution => {
             let corners = vec![at(place.x, place.y - half), at(place.x + 2.0 * half, place.y - half), at(place.x + half, place.y + half)];
             picture.area(corners, Role::Caution);
@@ -253,7 +286,7 @@ fn written(picture: &mut Picture, room: &Room, place: super::primitive::Point, s
         }
         _ => 0.0,
     };
-    picture.text(at(place.x + shift, place.y), &room.words, Anchor::Left, room.role);
+    picture.text(at(place.x + shift, place.y), words, Anchor::Left, role);
 }
 
 /// The flask from above.
@@ -262,48 +295,61 @@ pub fn from_above(plan: &Plan) -> Picture {
     let (radius, step) = (plan.radius(), plan.inner_mm.max(0.01) / 100.0);
     let side = radius + plan.wall_mm.max(step * 0.6);
     let mut picture = Picture::new(at(-side - 2.0 * step, -side - 2.0 * step), at(side + 2.0 * step, side + 2.0 * step));
-    picture.circle(at(0.0, 0.0), side, Some(Role::Steel), None);
-    picture.circle(at(0.0, 0.0), radius, Some(Role::Mould), None);
-    let tight = plan.wall.as_ref().map(|room| room.role).filter(|role| *role != Role::Ink);
-    if let Some(diameter) = plan.tree_diameter_mm {
-        picture.circle(at(0.0, 0.0), diameter / 2.0, None, Some(tight.unwrap_or(Role::Label)));
+    if !plan.bare {
+        picture.circle(at(0.0, 0.0), side, Some(Role::Steel), None);
+        picture.circle(at(0.0, 0.0), radius, Some(Role::Mould), None);
     }
-    if let Some(trunk) = plan.trunk {
-        let mut placed = plan.placed();
-        placed.sort_by(|a, b| a.height.total_cmp(&b.height));
-        for one in &placed {
-            picture.line(at(0.0, 0.0), at(one.x, -one.z), 3.0, Role::Sprue);
-            disc(&mut picture, one, at(one.x, -one.z));
-        }
-        picture.circle(at(0.0, 0.0), trunk.diameter_mm / 2.0, Some(Role::Sprue), Some(Role::Ground));
+    let narrow = plan.wall.as_ref().map(|room| room.role).filter(|role| *role != Role::Ink);
+    if let Some(diameter) = plan.tree_diameter_mm {
+        picture.circle(at(0.0, 0.0), diameter / 2.0, None, Some(narrow.unwrap_or(Role::Label)));
+    }
+    if let Some(trunk) = &plan.trunk {
+        tree(&mut picture, trunk, &plan.pieces, Sight::Above(plan.turn_deg));
     }
     picture.embrace();
+    tight(&mut picture, plan, Sight::Above(plan.turn_deg));
     picture
 }
 
 #[cfg(test)]
 mod tests {
     use super::super::primitive::Primitive;
+    use super::super::tree::facets_of;
     use super::*;
+    use crate::calc::stand::{Form, Hang, stand};
 
     fn plan() -> Plan {
-        let trunk = Trunk {
-            dome_mm: 12.0,
-            diameter_mm: 8.0,
-            length_mm: 60.0,
-            feed_mm: 10.0,
+        let trunk = Trunk { dome_mm: 12.0, diameter_mm: 8.0, length_mm: 60.0 };
+        let form = Form::Sides([12.0, 8.0, 4.0]);
+        let hang = |at: u8| Hang {
+            joint_mm: 40.0,
+            around_deg: 45.0 * f64::from(at),
             angle_deg: 45.0,
-            tree_diameter_mm: Some(60.0),
-            tree_height_mm: Some(85.0),
+            twist_deg: 0.0,
+            feed_diameter_mm: 2.0,
+            feed_length_mm: 10.0,
+            form: form.clone(),
         };
+        let standing = stand(&trunk, &(0..8).map(hang).collect::<Vec<_>>());
+        let pieces = standing.pieces.iter().map(|solid| Shown {
+            order: 1,
+            facets: facets_of(solid),
+            feed: [[0.0, 0.0, 40.0], [8.0, 0.0, 47.0]],
+            feed_diameter_mm: 2.0,
+            chosen: false,
+        });
         Plan {
             inner_mm: 89.0,
             height_mm: 102.0,
             collar_mm: 20.0,
             wall_mm: 1.6,
             dome_cm3: 15.0,
+            perforated: true,
+            bare: false,
             trunk: Some(trunk),
-            pieces: vec![Piece { order: 1, tier: None, around_deg: None, size_mm: Some([12.0, 8.0]) }; 8],
+            pieces: pieces.collect(),
+            turn_deg: 20.0,
+            tight: vec![Tight { places: [[10.0, 0.0, 40.0], [12.0, 0.0, 41.0]], words: "2 mm".to_owned(), role: Role::Caution }],
             dome_mm: 12.0,
             tree_diameter_mm: Some(60.0),
             tree_height_mm: Some(85.0),
@@ -332,6 +378,7 @@ mod tests {
                 match primitive {
                     Primitive::Line { from, to, .. } => assert!(inside(from) && inside(to), "{primitive:?}"),
                     Primitive::Polygon { corners, .. } => assert!(corners.iter().all(inside), "{primitive:?}"),
+                    Primitive::Facets { corners, .. } => assert!(corners.iter().flatten().all(inside), "{primitive:?}"),
                     Primitive::Circle { centre, .. } => assert!(inside(centre), "{primitive:?}"),
                     Primitive::Text { place, .. } => assert!(inside(place), "{primitive:?}"),
                 }
@@ -348,10 +395,10 @@ mod tests {
     }
 
     #[test]
-    fn every_piece_is_a_disc_in_both_views() {
-        let discs = |picture: &Picture| {
-            picture.primitives.iter().filter(|one| matches!(one, Primitive::Circle { fill: Some(Role::Piece(1)), .. })).count()
+    fn every_piece_has_its_shape_in_both_views() {
+        let shapes = |picture: &Picture| {
+            picture.primitives.iter().filter(|one| matches!(one, Primitive::Facets { fill: Role::Piece(1), .. })).count()
         };
-        assert_eq!((discs(&section(&plan())), discs(&from_above(&plan()))), (8, 8));
+        assert_eq!((shapes(&section(&plan())), shapes(&from_above(&plan()))), (8, 8));
     }
 }

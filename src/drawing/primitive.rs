@@ -76,6 +76,15 @@ pub enum Primitive {
         /// What fills it.
         fill: Role,
     },
+    /// The sides of a solid thing that face the eye, from the farthest to the nearest.
+    Facets {
+        /// Their corners.
+        corners: Vec<[Point; 3]>,
+        /// How much light falls on each, from 0 to 1.
+        light: Vec<f32>,
+        /// What they are of.
+        fill: Role,
+    },
     /// A disc or a ring.
     Circle {
         /// Its centre.
@@ -130,6 +139,7 @@ impl Picture {
             match primitive {
                 Primitive::Line { from, to, .. } => [from, to].into_iter().for_each(|end| hold(*end, 0.0)),
                 Primitive::Polygon { corners, .. } => corners.iter().for_each(|corner| hold(*corner, 0.0)),
+                Primitive::Facets { corners, .. } => corners.iter().flatten().for_each(|corner| hold(*corner, 0.0)),
                 Primitive::Circle { centre, radius, .. } => hold(*centre, *radius),
                 Primitive::Text { .. } => {}
             }
@@ -155,6 +165,11 @@ impl Picture {
     /// An area.
     pub fn area(&mut self, corners: Vec<Point>, fill: Role) {
         self.primitives.push(Primitive::Polygon { corners, fill });
+    }
+
+    /// The sides of a solid thing.
+    pub fn facets(&mut self, corners: Vec<[Point; 3]>, light: Vec<f32>, fill: Role) {
+        self.primitives.push(Primitive::Facets { corners, light, fill });
     }
 
     /// A disc or a ring.

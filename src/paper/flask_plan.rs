@@ -1,16 +1,20 @@
-//! From a flask of the job to the plain numbers its drawing is made from, on paper and on the screen.
+//! What a drawing of a tree in its flask is made from, on paper and on the screen.
 
 use std::collections::BTreeMap;
 
 use super::desk::SheetInput;
 use super::words::{Words, print_figure};
-use crate::calc::{FlaskFigures, Id, PatternFigures};
-use crate::drawing::arrange::{MOST, Piece, Trunk};
-use crate::drawing::flask::{Labels, Plan, Room};
+use crate::calc::outline::{MOST, angle_deg};
+use crate::calc::places::Spot;
+use crate::calc::solid::Solid;
+use crate::calc::stand::{Form, Hang, Part, Standing, Trunk, stand};
+use crate::calc::{FlaskFigures, Id, Outline};
+use crate::drawing::flask::{Labels, Plan, Room, Tight};
 use crate::drawing::primitive::Role;
-use crate::job::{Flask, Hung, Line, LineId, Order, OrderId, Tree};
+use crate::drawing::tree::{Place, Shown, facets_of};
+use crate::job::{Flask, LineId, OrderId, Tree};
 use crate::quantity::{Finite, Kind, print};
-use crate::stock::{Base, Flask as Vessel};
+use crate::stock::{Base, Flask as Vessel, FlaskWall};
 
 /// A drawing's numbers, and the orders of its colours.
 pub struct Drawn {
@@ -20,113 +24,181 @@ pub struct Drawn {
     pub orders: Vec<OrderId>,
     /// Every piece is drawn where it was said to hang.
     pub said: bool,
+    /// Every piece is drawn as large as it is.
+    pub known: bool,
     /// Pieces that are not drawn, because there are too many of them.
     pub more: usize,
+}
+
+/// How a tree is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Look {
+    /// How far it is turned about its axis, in degrees.
+    pub turn_deg: f64,
+    /// The piece that is pointed out.
+    pub chosen: Option<(LineId, u32)>,
 }
 
 /// What is to be drawn of a flask; none where its steel is not chosen.
 #[must_use]
 pub fn plan(input: &SheetInput<'_>, flask: &Flask, figures: &FlaskFigures) -> Option<Drawn> {
+    input.shelves.job.get::<Vessel>(flask.vessel.as_ref()?.as_str())?;
+    let tree = flask.tree.and_then(|id| input.job.trees.iter().find(|tree| tree.id == id));
+    Some(drawn(input, Some((flask, figures)), tree, Look::default()))
+}
+
+/// What is to be drawn of a tree, in the flask it stands in, or without one.
+#[must_use]
+pub fn plan_of_tree(input: &SheetInput<'_>, tree: &Tree, look: Look) -> Drawn {
+    let flask = input.job.flasks.iter().find(|flask| flask.tree == Some(tree.id));
+    let figures = flask.and_then(|flask| Some((flask, input.report.flasks.iter().find(|figures| figures.id == flask.id)?)));
+    drawn(input, figures, Some(tree), look)
+}
+
+fn drawn(input: &SheetInput<'_>, flask: Option<(&Flask, &FlaskFigures)>, tree: Option<&Tree>, look: Look) -> Drawn {
     let shelf = &input.shelves.job;
-    let vessel = flask.vessel.as_ref().and_then(|id| shelf.get::<Vessel>(id.as_str()))?;
-    let job = input.job;
-    let tree = flask.tree.and_then(|id| job.trees.iter().find(|tree| tree.id == id));
+    let vessel = flask.and_then(|(flask, _)| shelf.get::<Vessel>(flask.vessel.as_ref()?.as_str()));
     let base = tree.and_then(|tree| tree.base.as_ref()).and_then(|id| shelf.get::<Base>(id.as_str()));
-    let measured = flask.tree.and_then(|id| input.report.trees.iter().find(|figures| figures.id == id));
+    let outline = tree.and_then(|tree| input.report.trees.iter().find(|figures| figures.id == tree.id)).map(|figures| &figures.outline);
     let number = |id: Option<Id>| id.and_then(|id| input.book.number(id));
-    let tree_diameter_mm = number(measured.and_then(|tree| tree.outline.diameter));
-    let tree_height_mm = number(measured.and_then(|tree| tree.outline.height));
+    let tree_diameter_mm = number(outline.and_then(|outline| outline.diameter));
+    let tree_height_mm = number(outline.and_then(|outline| outline.height));
     let dome_mm = base.map_or(0.0, |base| base.dome_height_mm.value);
-    let trunk = tree.and_then(|tree| trunk(tree, dome_mm, [tree_diameter_mm, tree_height_mm]));
+    let trunk = tree.and_then(|tree| trunk(tree, dome_mm));
     let mut orders = Vec::new();
-    let (pieces, more) = tree.filter(|_| trunk.is_some()).map(|tree| pieces(input, tree, &mut orders)).unwrap_or_default();
-    let collar = flask.collar_mm.map_or(0.0, Finite::get).max(0.0);
-    let drawn = Plan {
-        inner_mm: vessel.inner_diameter_mm,
-        height_mm: vessel.height_mm,
+    let hung = tree.zip(outline).zip(trunk).map(|((tree, outline), trunk)| {
+        let sketch = Sketch { input, tree, outline, trunk, side: tree_diameter_mm.unwrap_or(40.0) / 5.0 };
+        (sketch.pieces(look, &mut orders), outline.spots.len().saturating_sub(MOST), outline.standing.is_some())
+    });
+    let (pieces, more, known) = hung.unwrap_or_default();
+    let collar = flask.and_then(|(flask, _)| flask.collar_mm).map_or(0.0, Finite::get).max(0.0);
+    let size = vessel.map(|vessel| [vessel.inner_diameter_mm, vessel.height_mm]);
+    let [inner_mm, height_mm] = size.unwrap_or_else(|| [tree_diameter_mm.unwrap_or(60.0) + 12.0, tree_height_mm.unwrap_or(80.0) + 12.0]);
+    let room = |id: Option<Id>, kinds| flask.and_then(|(flask, _)| room(input, flask, id, kinds));
+    let plan = Plan {
+        inner_mm,
+        height_mm,
         collar_mm: collar,
-        wall_mm: vessel.wall_mm.value,
+        wall_mm: vessel.map_or(0.0, |vessel| vessel.wall_mm.value),
+        perforated: vessel.is_some_and(|vessel| vessel.wall == FlaskWall::Perforated),
+        bare: vessel.is_none(),
         dome_cm3: base.map_or(0.0, |base| base.dome_cm3.value),
         trunk,
         dome_mm,
         tree_diameter_mm,
         tree_height_mm,
-        wall: room(input, flask, figures.room.wall, ["tree-too-wide", "wall-clearance"]),
-        above: room(input, flask, figures.room.top, ["tree-too-high", "top-clearance"]),
+        wall: room(flask.and_then(|(_, figures)| figures.room.wall), ["tree-too-wide", "wall-clearance"]),
+        above: room(flask.and_then(|(_, figures)| figures.room.top), ["tree-too-high", "top-clearance"]),
         labels: labels(input, vessel, collar),
         pieces,
+        turn_deg: look.turn_deg,
+        tight: outline.map(|outline| tight(input, outline)).unwrap_or_default(),
     };
-    let said = drawn.pieces.iter().all(|piece| piece.tier.is_some() && piece.around_deg.is_some());
-    Some(Drawn { plan: drawn, orders, said, more })
+    let said = outline.is_none_or(|outline| outline.spots.iter().all(|spot| spot.said.place()));
+    Drawn { plan, orders, said, known, more }
 }
 
-fn labels(input: &SheetInput<'_>, vessel: &Vessel, collar: f64) -> Labels {
+fn labels(input: &SheetInput<'_>, vessel: Option<&Vessel>, collar: f64) -> Labels {
     let mm = |value: f64| print(value, Kind::Length, input.style).to_string();
-    let size = [("diameter", mm(vessel.inner_diameter_mm).into()), ("height", mm(vessel.height_mm).into())];
+    let size = vessel.map(|vessel| {
+        let args = [("diameter", mm(vessel.inner_diameter_mm).into()), ("height", mm(vessel.height_mm).into())];
+        input.texts.say("drawing-size", &args)
+    });
     Labels {
-        size: input.texts.say("drawing-size", &size),
+        size: size.unwrap_or_else(|| input.texts.label("drawing-no-flask")),
         far_end: input.texts.label("drawing-far-end"),
         button_end: input.texts.label("drawing-button-end"),
         collar: input.texts.say("drawing-collar", &[("what", mm(collar).into())]),
     }
 }
 
-/// The trunk, where the main sprue is known; its feed sprues are taken from the first run.
-fn trunk(tree: &Tree, dome_mm: f64, [tree_diameter_mm, tree_height_mm]: [Option<f64>; 2]) -> Option<Trunk> {
+/// The trunk, where the main sprue is known.
+fn trunk(tree: &Tree, dome_mm: f64) -> Option<Trunk> {
     let main = tree.main_sprue.as_ref()?;
-    let run = tree.sprues.first();
-    Some(Trunk {
-        dome_mm,
-        diameter_mm: main.diameter_mm?.get(),
-        length_mm: main.length_mm?.get(),
-        feed_mm: run.and_then(|run| run.length_mm).map_or(0.0, Finite::get),
-        angle_deg: run.and_then(|run| run.angle_deg).map_or(45.0, Finite::get),
-        tree_diameter_mm,
-        tree_height_mm,
-    })
+    Some(Trunk { dome_mm, diameter_mm: main.diameter_mm?.get(), length_mm: main.length_mm?.get() })
 }
 
-/// The pieces on a tree as far as they are drawn, and how many more there are.
-fn pieces(input: &SheetInput<'_>, tree: &Tree, orders: &mut Vec<OrderId>) -> (Vec<Piece>, usize) {
-    let wanted: std::collections::BTreeSet<LineId> = tree.pieces.iter().map(|hung| hung.line).collect();
-    let lines = input.job.lines().filter(|(_, line)| wanted.contains(&line.id));
-    let lines: BTreeMap<LineId, (&Order, &Line)> = lines.map(|(order, line)| (line.id, (order, line))).collect();
-    let (mut pieces, mut all) = (Vec::new(), 0_usize);
-    for hung in &tree.pieces {
-        let Some((order, line)) = lines.get(&hung.line) else { continue };
-        let key = orders.iter().position(|id| *id == order.id).unwrap_or_else(|| {
-            orders.push(order.id);
-            orders.len() - 1
-        });
-        for number in numbers(hung, line) {
-            all = all.saturating_add(1);
-            if pieces.len() < MOST {
-                pieces.push(Piece { order: key, tier: hung.tier, around_deg: direction(hung, line), size_mm: size(input, line, number) });
+/// The pieces of a tree to be drawn; what is not known of them is guessed.
+struct Sketch<'a> {
+    input: &'a SheetInput<'a>,
+    tree: &'a Tree,
+    outline: &'a Outline,
+    trunk: Trunk,
+    /// The side of a piece whose measures nobody knows.
+    side: f64,
+}
+
+impl Sketch<'_> {
+    fn pieces(&self, look: Look, orders: &mut Vec<OrderId>) -> Vec<Shown> {
+        let spots = &self.outline.spots[..self.outline.spots.len().min(MOST)];
+        let guessed;
+        let standing = if let Some(standing) = &self.outline.standing {
+            standing
+        } else {
+            guessed = stand(&self.trunk, &spots.iter().map(|spot| self.hang(spot)).collect::<Vec<_>>());
+            &guessed
+        };
+        let of_line: BTreeMap<LineId, OrderId> = self.input.job.lines().map(|(order, line)| (line.id, order.id)).collect();
+        let mut pieces = Vec::with_capacity(spots.len());
+        for (at, spot) in spots.iter().enumerate() {
+            let Some(order) = of_line.get(&spot.line) else { continue };
+            let key = orders.iter().position(|id| id == order).unwrap_or_else(|| {
+                orders.push(*order);
+                orders.len() - 1
+            });
+            let run = spot.run.and_then(|run| self.tree.sprues.get(run));
+            pieces.push(Shown {
+                order: key,
+                facets: self.facets(spot, standing, at),
+                feed: standing.frames[at].feed(),
+                feed_diameter_mm: run.and_then(|run| run.diameter_mm).map_or(self.side / 6.0, Finite::get),
+                chosen: look.chosen == Some((spot.line, spot.number)),
+            });
+        }
+        pieces
+    }
+
+    /// The surface of a piece: of its file where it has one, otherwise of its box.
+    fn facets(&self, spot: &Spot, standing: &Standing, at: usize) -> Vec<[Place; 3]> {
+        let form = spot.pattern.and_then(|id| self.input.report.forms.get(&id));
+        let frame = &standing.frames[at];
+        match (form.and_then(|form| form.shape.as_ref()), &standing.pieces[at]) {
+            (Some((shape, file)), Solid::Hull(_)) => {
+                let placed = |corner: [f32; 3]| frame.place(file.place(corner.map(f64::from)));
+                shape.triangles.iter().map(|triangle| triangle.map(placed)).collect()
             }
+            (_, solid) => facets_of(solid),
         }
     }
-    let more = all - pieces.len();
-    (pieces, more)
+
+    fn hang(&self, spot: &Spot) -> Hang {
+        let run = spot.run.and_then(|run| self.tree.sprues.get(run));
+        let form = spot.pattern.and_then(|id| self.input.report.forms.get(&id)).map(|form| form.form.clone());
+        Hang {
+            joint_mm: self.trunk.dome_mm + spot.height_mm,
+            around_deg: spot.around_deg,
+            angle_deg: run.map_or(45.0, angle_deg),
+            twist_deg: spot.turn_deg,
+            feed_diameter_mm: run.and_then(|run| run.diameter_mm).map_or(0.0, Finite::get),
+            feed_length_mm: run.and_then(|run| run.length_mm).map_or(self.side / 2.0, Finite::get),
+            form: form.unwrap_or(Form::Sides([self.side; 3])),
+        }
+    }
 }
 
-/// Several pieces of one row hang around the main sprue; only one of them can hang where its row says.
-fn direction(hung: &Hung, line: &Line) -> Option<f64> {
-    let single = if hung.numbers.is_empty() { line.quantity == 1 } else { hung.numbers.len() == 1 };
-    hung.around_deg.filter(|_| single).map(Finite::get)
-}
-
-fn numbers<'a>(hung: &'a Hung, line: &'a Line) -> Box<dyn Iterator<Item = u32> + 'a> {
-    let live = |number: &u32| !line.exceptions.get(number).is_some_and(|exception| exception.cancelled);
-    if hung.numbers.is_empty() { Box::new((1..=line.quantity).filter(live)) } else { Box::new(hung.numbers.iter().copied().filter(live)) }
-}
-
-/// Along the sprue and across it, by the piece's own pattern or the line's.
-fn size(input: &SheetInput<'_>, line: &Line, number: u32) -> Option<[f64; 2]> {
-    let id = line.exceptions.get(&number).and_then(|exception| exception.pattern).or(line.pattern)?;
-    let patterns: &[PatternFigures] = &input.report.patterns;
-    let found = &patterns[patterns.binary_search_by_key(&id, |pattern| pattern.id).ok()?];
-    let [along, across, _] = found.extents?;
-    Some([input.book.number(along)?, input.book.number(across)?])
+/// What is too near to each other, with how near it is; only of pieces that were said to hang there.
+fn tight(input: &SheetInput<'_>, outline: &Outline) -> Vec<Tight> {
+    let said = |part: &Part| match part {
+        Part::Trunk => true,
+        Part::Feed(at) | Part::Piece(at) => outline.spots.get(*at).is_some_and(|spot| spot.said.place()),
+    };
+    let words = |mm: f64| print(mm.max(0.0), Kind::Length, input.style).to_string();
+    let near = outline.near.iter().filter(|near| near.parts.iter().all(said)).map(|near| {
+        let touches = near.apart.at_least_mm <= 0.0;
+        let role = if touches { Role::Stop } else { Role::Caution };
+        Tight { places: near.apart.places, words: words(near.apart.at_least_mm), role }
+    });
+    near.collect()
 }
 
 /// A room in words, and how bad it is by what the findings say.

@@ -36,7 +36,7 @@ pub mod words;
 mod wrap;
 
 pub use desk::SheetInput;
-pub use flask_plan::{Drawn, plan};
+pub use flask_plan::{Drawn, Look, plan, plan_of_tree};
 pub use printed::{Dress, Pictures, Printed, Sort, as_pages, as_pdf, as_text, document_name, papers};
 pub use quote::{ClientPaper, frozen_quote, quote_papers};
 pub use sheet::bench_sheet;

@@ -19,6 +19,19 @@ const fn short(number: f64) -> f32 {
     number as f32
 }
 
+/// Where a drawing landed, for who wants to know what lies under the hand.
+#[derive(Debug, Clone, Copy)]
+pub struct Landed(Onto);
+
+impl Landed {
+    /// The place of the drawing at a place of the window.
+    #[must_use]
+    pub fn back(self, place: Pos2) -> Point {
+        let Onto { origin, scale } = self.0;
+        Point { x: f64::from((place.x - origin.x) / scale), y: f64::from((origin.y - place.y) / scale) }
+    }
+}
+
 impl Onto {
     fn new(picture: &Picture, rect: Rect) -> Self {
         let (width, height) = (short(picture.to.x - picture.from.x).max(1e-3), short(picture.to.y - picture.from.y).max(1e-3));
@@ -40,19 +53,24 @@ impl Onto {
 ///
 /// It takes no more height than its width lets it have.
 pub fn drawing(ui: &mut Ui, picture: &Picture, place: Vec2, says: &str, tokens: &Tokens) -> Response {
+    handled(ui, picture, place, says, tokens, Sense::hover()).0
+}
+
+/// The same for a drawing that is taken hold of.
+pub fn handled(ui: &mut Ui, picture: &Picture, place: Vec2, says: &str, tokens: &Tokens, sense: Sense) -> (Response, Landed) {
     let (width, height) = (short(picture.to.x - picture.from.x).max(1e-3), short(picture.to.y - picture.from.y).max(1e-3));
     let place = vec2(place.x, place.y.min(place.x * height / width));
-    let (rect, response) = ui.allocate_exact_size(place, Sense::hover());
+    let (rect, response) = ui.allocate_exact_size(place, sense);
     response.widget_info(|| WidgetInfo::labeled(accesskit::Role::Image, true, says));
+    let onto = Onto::new(picture, rect);
     if ui.is_rect_visible(rect) {
-        let onto = Onto::new(picture, rect);
         let painter = ui.painter_at(rect.expand(2.0));
         let mut taken = Vec::new();
         for primitive in &picture.primitives {
             paint(&painter, onto, primitive, tokens, &mut taken);
         }
     }
-    response
+    (response, Landed(onto))
 }
 
 /// The colour of a role.
@@ -89,6 +107,18 @@ fn paint(painter: &Painter, onto: Onto, primitive: &Primitive, tokens: &Tokens, 
             let corners = corners.iter().map(|corner| onto.at(*corner)).collect();
             painter.add(Shape::convex_polygon(corners, colour(*fill, tokens), Stroke::NONE));
         }
+        Primitive::Facets { corners, light, fill } => {
+            let mut mesh = egui::Mesh::default();
+            for (corners, light) in corners.iter().zip(light) {
+                let shade = lit(colour(*fill, tokens), *light);
+                let first = mesh.vertices.len() as u32;
+                for corner in corners {
+                    mesh.colored_vertex(onto.at(*corner), shade);
+                }
+                mesh.add_triangle(first, first + 1, first + 2);
+            }
+            painter.add(Shape::mesh(mesh));
+        }
         Primitive::Circle { centre, radius, fill, edge } => {
             let fill = fill.map_or(Color32::TRANSPARENT, |role| colour(role, tokens));
             let edge = edge.map_or(Stroke::NONE, |role| Stroke::new(1.2, colour(role, tokens)));
@@ -113,6 +143,16 @@ fn paint(painter: &Painter, onto: Onto, primitive: &Primitive, tokens: &Tokens, 
             painter.galley(at.min, galley, colour(*role, tokens));
         }
     }
+}
+
+/// A colour in so much light: darker in the shade, a little lighter where it shines.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within 0 to 255")]
+fn lit(colour: Color32, light: f32) -> Color32 {
+    let part = |part: u8| {
+        let shaded = f32::from(part) * light.mul_add(0.5, 0.62);
+        (shaded + 28.0 * (light - 0.75).max(0.0) * 4.0).clamp(0.0, 255.0) as u8
+    };
+    Color32::from_rgb(part(colour.r()), part(colour.g()), part(colour.b()))
 }
 
 const fn align(anchor: Anchor) -> Align2 {

@@ -40,6 +40,10 @@ pub(super) fn drawing(maker: &mut Maker<'_>, drawing: &Drawing) -> Vec<Strip> {
     let mut primitives: Vec<&Primitive> = picture.primitives.iter().collect();
     primitives.sort_by_key(order);
     for primitive in primitives {
+        if let Primitive::Facets { corners, light, .. } = primitive {
+            contents.extend(onto.facets(corners, light, node));
+            continue;
+        }
         contents.extend(onto.mark(maker, primitive, node, [room, high], &mut taken));
     }
     let mut whole = Strip { height: high, contents, ..Strip::default() };
@@ -106,17 +110,26 @@ impl Onto {
             Primitive::Polygon { corners, fill } => {
                 Mark::Area { corners: corners.iter().map(|corner| self.spot(*corner)).collect(), grey: grey(*fill) }
             }
+            Primitive::Facets { .. } => return None,
             Primitive::Circle { centre, radius, fill, edge } => {
-                // On paper a piece is told by its number: white, with a dark rim.
-                let piece = matches!(fill, Some(Role::Piece(_)));
-                let (fill, edge) = if piece { (Some(255), Some(40)) } else { (fill.map(grey), edge.map(grey)) };
-                Mark::Disc { centre: self.spot(*centre), radius: radius / self.scale, fill, edge }
+                Mark::Disc { centre: self.spot(*centre), radius: radius / self.scale, fill: fill.map(grey), edge: edge.map(grey) }
             }
             Primitive::Text { place, words, anchor, role, within } => {
                 return self.text(maker, (self.spot(*place), words, *anchor, *role, *within), node, room, taken);
             }
         };
         Some(Content { node: Some(node), mark })
+    }
+
+    /// A solid thing. On paper a piece is told by its number, which stands dark on its light sides.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a grey from 175 to 253")]
+    fn facets(&self, corners: &[[Point; 3]], light: &[f32], node: Node) -> Vec<Content> {
+        let shade = |light: &f32| 175 + (78.0 * light) as Grey;
+        let mark = |(corners, light): (&[Point; 3], &f32)| Mark::Area {
+            corners: corners.iter().map(|corner| self.spot(*corner)).collect(),
+            grey: shade(light),
+        };
+        corners.iter().zip(light).map(|facet| Content { node: Some(node), mark: mark(facet) }).collect()
     }
 
     fn text(

@@ -7,15 +7,15 @@ use crate::app::cx::Cx;
 use crate::app::names;
 use crate::app::page::flasks::change;
 use crate::app::theme::Tokens;
-use crate::app::widget::button;
 use crate::app::widget::choice::{choice, entry_of};
 use crate::app::widget::number::{Number, count, grams, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
-use crate::calc::FlaskFigures;
+use crate::app::widget::{button, heading};
+use crate::calc::{FlaskFigures, Wanting};
 use crate::job::{Drive, Flask, Place};
-use crate::quantity::{Finite, Grams, Kind};
-use crate::stock::{Alloy, Flask as Vessel, Section};
+use crate::quantity::{Finite, Grams, Kind, print};
+use crate::stock::{Alloy, Base, Flask as Vessel, PatternMaterial, Section};
 
 /// Width of a chooser.
 const WIDE: f32 = 230.0;
@@ -34,6 +34,7 @@ pub fn what(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
     if let Some(vessel) = row(ui, &label, &tokens, |ui| entry_of(ui, cx, place, flask.vessel.as_ref(), words)) {
         change(cx, "edit-flasks-vessel", id, move |flask| flask.vessel = vessel);
     }
+    smallest(ui, cx, flask);
     tree(ui, cx, flask, &tokens);
     let label = cx.label("flasks-alloy");
     let words = |alloy: &Alloy| (alloy.id.clone(), alloy.name.clone());
@@ -52,6 +53,40 @@ pub fn what(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
     let mut trial = flask.trial;
     if ui.add(Checkbox::new(&mut trial, cx.label("flasks-trial"))).changed() {
         change(cx, "edit-flasks-trial", id, move |flask| flask.trial = trial);
+    }
+}
+
+/// The smallest flask on the shelf that takes the tree, where it is another one than was chosen; or that none does, with the figures.
+fn smallest(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
+    let (tokens, id) = (cx.tokens, flask.id);
+    let shelf = &cx.computed.shelves.job;
+    let tree = flask.tree.and_then(|id| cx.job.trees.iter().find(|tree| tree.id == id));
+    let outline = flask.tree.and_then(|id| cx.computed.report.trees.iter().find(|tree| tree.id == id)).map(|tree| &tree.outline);
+    let number = |id: Option<crate::calc::Id>| id.and_then(|id| cx.computed.book.number(id));
+    let size = outline.and_then(|outline| Some((number(outline.diameter)?, number(outline.height)?)));
+    let Some((diameter, height)) = size else { return };
+    let figures = cx.computed.report.flasks.iter().find(|figures| figures.id == id);
+    let materials = figures.map(|figures| figures.materials.as_slice()).unwrap_or_default();
+    let materials: Vec<&PatternMaterial> = materials.iter().filter_map(|id| shelf.get(id.as_str())).collect();
+    let wanting = Wanting::new(diameter, height, &materials);
+    let base = tree.and_then(|tree| tree.base.as_ref()).and_then(|id| shelf.get::<Base>(id.as_str()));
+    let mm = |mm: f64| print(mm, Kind::Length, cx.style).to_string();
+    match wanting.smallest(shelf.all::<Vessel>(), base) {
+        Some(found) if flask.vessel.as_ref() != Some(&found.id) => {
+            let words = cx.say("flasks-smallest", &[("size", found.to_string().into())]);
+            let entry = found.id.clone();
+            ui.horizontal_wrapped(|ui| {
+                heading::says(ui, &words, &tokens);
+                if button::link(ui, &cx.label("flasks-smallest-take"), &tokens).clicked() {
+                    change(cx, "edit-flasks-vessel", id, move |flask| flask.vessel = Some(entry));
+                }
+            });
+        }
+        Some(_) => {}
+        None => {
+            let args = [("diameter", mm(diameter).into()), ("height", mm(height).into()), ("wall", mm(wanting.wall_mm).into())];
+            heading::says(ui, &cx.say(if base.is_some() { "flasks-none-for-base" } else { "flasks-none-takes" }, &args), &tokens);
+        }
     }
 }
 

@@ -35,6 +35,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask, width: f32) {
         heading::says(ui, &missing(cx, flask, figures), &tokens);
     } else if drawn.plan.trunk.is_none() {
         heading::says(ui, &cx.label("flasks-drawing-outline"), &tokens);
+    } else if !drawn.known {
+        heading::says(ui, &cx.label("trees-standing-guessed"), &tokens);
     } else if !drawn.said {
         heading::says(ui, &cx.label("flasks-drawing-spread"), &tokens);
     }

@@ -4,7 +4,10 @@ mod hang;
 mod numbers;
 mod parts;
 mod pieces;
+mod place;
+mod spot;
 mod sprues;
+mod standing;
 
 use eframe::egui::{Id, Ui};
 
@@ -106,9 +109,10 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {
     let tokens = cx.tokens;
     heading::group(ui, &names::tree(cx, tree.id), &tokens);
     head(ui, cx, tree);
+    standing::show(ui, cx, tree);
     pieces::show(ui, cx, tree);
-    parts::show(ui, cx, tree);
     sprues::show(ui, cx, tree);
+    parts::show(ui, cx, tree);
     outer(ui, cx, tree);
     figures(ui, cx, tree.id);
     heading::group(ui, &cx.label("trees-notes"), &tokens);
@@ -179,6 +183,9 @@ fn figures(ui: &mut Ui, cx: &mut Cx<'_>, id: TreeId) {
     let Some(figures) = cx.computed.report.trees.iter().find(|figures| figures.id == id) else { return };
     heading::group(ui, &cx.label(if figures.weighed { "trees-from-scale" } else { "trees-from-patterns" }), &tokens);
     row(ui, &cx.label("trees-volume"), &tokens, |ui| figure(ui, cx, figures.volume, Look::ROW));
+    if let Some(difference) = figures.difference {
+        row(ui, &cx.label("trees-difference"), &tokens, |ui| figure(ui, cx, difference, Look::ROW));
+    }
     match figures.outline.diameter {
         Some(diameter) => row(ui, &cx.label("trees-diameter"), &tokens, |ui| drop(figure(ui, cx, diameter, Look::ROW))),
         None => drop(heading::says(ui, &cx.label("trees-diameter-unknown"), &tokens)),

@@ -124,6 +124,7 @@ fn hung(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, place: usize, lines: &Lines<'
             change(cx, "edit-trees-take-off", id, move |tree| {
                 if place < tree.pieces.len() {
                     tree.pieces.remove(place);
+                    tree.placed.retain(|placed| tree.pieces.iter().any(|hung| hung.line == placed.line));
                 }
             });
         }

@@ -221,6 +221,7 @@ trees-standing = As it stands
 trees-standing-no-pieces = Once pieces hang on the tree it is drawn here, to scale.
 trees-standing-no-main = Once the main sprue's diameter and length are known the tree is drawn here, to scale.
 trees-standing-says = The tree as it stands, to scale: { $count } pieces, { $size }.
+trees-standing-above-says = The tree from the far end, to scale: { $count } pieces, { $size }.
 trees-standing-keys = Take hold of a piece and draw it along; draw beside it to turn the tree. By keys: Page Up and Page Down choose a piece, arrows move it (with Shift a little), T turns it, comma and full stop turn the tree.
 trees-standing-guessed = Pieces or sprues whose measures nobody knows are drawn as small blocks. With outer sizes and sprues the room between them is known.
 trees-turned = Turned by { $degrees }°

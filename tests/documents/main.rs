@@ -10,6 +10,7 @@ mod generate;
 mod hostile;
 mod kept;
 mod newer;
+mod outline;
 mod overruled;
 mod prints;
 mod studio_faults;

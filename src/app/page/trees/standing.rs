@@ -79,12 +79,12 @@ fn below(ui: &mut Ui, cx: &mut Cx<'_>, drawn: &Drawn) {
 
 fn one_sight(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, spots: &[Spot], drawn: &Drawn, (sight, width): (Sight, f32)) {
     let tokens = cx.tokens;
-    let (picture, caption, height) = match sight {
-        Sight::Side(_) => (section(&drawn.plan), "flasks-section-to-scale", 420.0),
-        Sight::Above(_) => (from_above(&drawn.plan), "flasks-above-to-scale", 300.0),
+    let (picture, caption, height, says) = match sight {
+        Sight::Side(_) => (section(&drawn.plan), "flasks-section-to-scale", 420.0, "trees-standing-says"),
+        Sight::Above(_) => (from_above(&drawn.plan), "flasks-above-to-scale", 300.0, "trees-standing-above-says"),
     };
     ui.label(RichText::new(cx.label(caption)).size(12.0).color(tokens.ink2));
-    let says = cx.say("trees-standing-says", &[("count", drawn.plan.pieces.len().into()), ("size", drawn.plan.labels.size.clone().into())]);
+    let says = cx.say(says, &[("count", drawn.plan.pieces.len().into()), ("size", drawn.plan.labels.size.clone().into())]);
     let (response, landed) = handled(ui, &picture, vec2(width, height), &says, &tokens, Sense::click_and_drag());
     if response.has_focus() {
         ui.painter().rect_stroke(response.rect, 3.0, (1.5, tokens.act), eframe::egui::StrokeKind::Outside);

@@ -4,6 +4,7 @@
 //! its defaults, and the step of the recompute that uses them.
 
 mod alloy;
+pub mod arrange;
 mod book;
 mod burnout;
 mod burnout_findings;

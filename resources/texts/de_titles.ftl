@@ -255,6 +255,7 @@ input-tree-length-unsaid = Maße der Angusskanäle
 input-tree-measured-diameter = gemessener Durchmesser des Baums
 input-tree-measured-height = gemessene Höhe des Baums
 input-tree-sprue-angle = Winkel der Angusskanäle
+input-tree-trunk-needed = nötiger Platz zum Hauptanguss
 input-tree-volume-unknown = Baum, gewogen oder aufgebaut
 input-tree-welds = Schweißstellen und Kehlen
 input-weigh-gross = Bruttogewicht

@@ -591,6 +591,7 @@ input-tree-measured-height = measured height of the tree
 input-tree-reach-of-shape = reach of a piece by its shape
 input-tree-rise-of-shape = rise of a piece by its shape
 input-tree-sprue-angle = angle of the sprues
+input-tree-trunk-needed = room needed to the main sprue
 input-tree-volume-unknown = tree, weighed or built up
 input-tree-welds = welds and fillets
 input-weigh-gross = gross weight

@@ -85,7 +85,7 @@ impl Wanting {
 }
 
 /// Room above a tree in a flask where nobody says otherwise.
-fn top_needed(vessel: &Vessel) -> &'static Given {
+pub(super) fn top_needed(vessel: &Vessel) -> &'static Given {
     if vessel.height_mm <= SMALL_FLASK_MM { &TOP_NEEDED_SMALL } else { &TOP_NEEDED_LARGE }
 }
 

@@ -40,6 +40,8 @@ givens! {
     ANGLE_DEFAULT "tree.sprue-angle" Angle = 45.0; CommonPractice "about 45° to the main sprue: common practice, no source"
     /// Room between two pieces.
     BETWEEN_NEEDED "tree.between-needed" Length = 3.0; CommonPractice "3 to 13 mm between pieces, by the handouts and by practice; thinner walls of mould break"
+    /// Room between a piece and the main sprue.
+    TRUNK_NEEDED "tree.trunk-needed" Length = 1.0; CommonPractice "a millimetre of mould at least, so that a piece is not cast onto the main sprue: common practice, no source"
 }
 
 rules! {
@@ -226,7 +228,8 @@ impl<'a> Pass<'a> {
     fn nearness(&mut self, tree: &'a Tree, outline: &mut Outline) {
         let place = Place::Tree(tree.id);
         let Some(standing) = outline.standing.as_ref().filter(|standing| !standing.pieces.is_empty()) else { return };
-        let near = between(standing, BETWEEN_NEEDED.value);
+        let mut near = between(standing, BETWEEN_NEEDED.value);
+        near.retain(|near| near.parts[0] != Part::Trunk || near.apart.at_least_mm < TRUNK_NEEDED.value);
         let said = |part: Part| match part {
             Part::Trunk => true,
             Part::Feed(at) | Part::Piece(at) => outline.spots[at].said.place(),
@@ -235,7 +238,6 @@ impl<'a> Pass<'a> {
         let (trunk, apart): (Vec<&Between>, Vec<&Between>) = told.into_iter().partition(|near| near.parts[0] == Part::Trunk);
         for told in [trunk, apart] {
             let Some(nearest) = told.first() else { continue };
-            let needed = self.book.assumed(&BETWEEN_NEEDED, place);
             let room = self.book.measured(&BETWEEN, place, nearest.apart.at_least_mm.max(0.0));
             let mut args: Vec<Arg> = nearest.parts.iter().filter_map(|part| self.part_name(*part, &outline.spots)).collect();
             let more = Arg::Count(told.len().saturating_sub(1) as u64);
@@ -245,7 +247,8 @@ impl<'a> Pass<'a> {
                 _ => &finding::PARTS_NEAR,
             };
             if *kind != finding::PARTS_TOUCH {
-                args.extend([Arg::Figure(room), Arg::Figure(needed)]);
+                let given = if *kind == finding::PARTS_NEAR { &BETWEEN_NEEDED } else { &TRUNK_NEEDED };
+                args.extend([Arg::Figure(room), Arg::Figure(self.book.assumed(given, place))]);
             }
             args.push(more);
             self.find_on(kind, place, room, args);

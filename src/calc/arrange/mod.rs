@@ -13,6 +13,7 @@ mod cost;
 mod dense;
 mod moves;
 mod near;
+mod of_tree;
 mod place;
 mod pose;
 mod search;
@@ -22,6 +23,7 @@ mod tiers;
 pub use check::{Fault, check};
 pub use cost::{Cost, cost};
 pub use dense::{MOST_PLACES, places};
+pub use of_tree::{Lacks, task_of, write_down};
 
 use super::stand::{Form, Hang, Part, Trunk};
 

@@ -7,8 +7,11 @@
     reason = "a test may stop where it stands, and prints its table"
 )]
 
+mod batch;
 mod random;
 mod rules;
+#[path = "../world/mod.rs"]
+mod world;
 
 use std::path::Path;
 use std::time::Instant;

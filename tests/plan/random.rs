@@ -130,7 +130,7 @@ pub fn large(pieces: usize, alloys: usize, seed: u64) -> Wish {
         Group {
             alloy: dice.below(alloys as u64) as usize,
             metal_mg,
-            places: vec![1 + u32::from(metal_mg > 20_000); sizes.len()],
+            places: vec![1 + u32::from(metal_mg > 20_000); shelf.len()],
             fits: vec![tall < 60, tall < 80, tall < 95, true],
             mould_c: if tall.is_multiple_of(5) { 480..=560 } else { 540..=650 },
             company: Company::Any,
@@ -204,7 +204,10 @@ fn a_shelf_with_too_many_ways_claims_no_more_than_is_true() {
     let mut over = wish.clone();
     for _ in 0..3 {
         over.sizes.extend(wish.sizes.clone());
-        over.groups.iter_mut().zip(&wish.groups).for_each(|(group, before)| group.fits.extend(&before.fits));
+        for (group, before) in over.groups.iter_mut().zip(&wish.groups) {
+            group.fits.extend(&before.fits);
+            group.places.extend(&before.places);
+        }
     }
     let found = plan(&over, STEPS, &|_| true);
     check(&over, &found).unwrap();

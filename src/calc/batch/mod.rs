@@ -14,7 +14,9 @@ mod sizes;
 pub use build::{Template, build};
 pub use open::{Piece, Unknown, open_pieces};
 pub use read::{Left, Outcome, Row, WhyLeft};
-pub use rules::{GIVENS, INPUTS, RULES};
+pub use rules::{FEED_DIAMETER_DEFAULT, FEED_LENGTH_DEFAULT, GAP_DEFAULT, GIVENS, INPUTS, MAIN_DIAMETER_DEFAULT, RULES};
+
+pub use super::outline::ANGLE_DEFAULT as FEED_ANGLE_DEFAULT;
 
 use super::book::Book;
 use super::pass::Pass;

@@ -68,7 +68,7 @@ fn stand_together(outcome: &Outcome, world: &World, lines: &[u32]) -> bool {
 
 /// How the shelf of a small studio looks.
 fn small_shelf(world: &mut World) {
-    world.studio.flasks = [("flask-64x76", 2), ("flask-76x102", 3), ("flask-89x102", 3), ("flask-102x152", 2)]
+    world.studio.flasks = [("flask-64x76", 2), ("flask-76x102", 3), ("flask-89x102", 3), ("flask-102x152", 3)]
         .map(|(id, count)| FlaskStock { entry: some(id), count: Some(count), ..FlaskStock::default() })
         .into();
 }

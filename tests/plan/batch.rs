@@ -255,10 +255,10 @@ fn impossible_wishes_are_told_with_their_figures() {
     // Filigree from 621 °C, heavy pieces up to 482 °C.
     one_reason(&apart, &usual, |why| matches!(why, WhyLeft::MouldsApart { .. }), &["621", "482"]);
     let none =
-        bands(1).with(|w| w.studio.flasks = vec![FlaskStock { entry: some("flask-76x102"), count: Some(0), ..FlaskStock::default() }]);
+        bands(1).with(|w| w.studio.flasks = vec![FlaskStock { entry: some("flask-89x102"), count: Some(0), ..FlaskStock::default() }]);
     one_reason(&none, &usual, |why| *why == WhyLeft::NoneFree, &["in use"]);
     let few =
-        bands(60).with(|w| w.studio.flasks = vec![FlaskStock { entry: some("flask-76x102"), count: Some(1), ..FlaskStock::default() }]);
+        bands(60).with(|w| w.studio.flasks = vec![FlaskStock { entry: some("flask-89x102"), count: Some(1), ..FlaskStock::default() }]);
     one_reason(&few, &usual, |why| matches!(why, WhyLeft::NoRoom { flasks: 1, .. }), &["beside the one flask"]);
 }
 

@@ -45,7 +45,7 @@ fn the_order_book_waits_for_one_drawing() {
 
 #[test]
 fn the_fair_waits_to_be_planned() {
-    assert_eq!(raised("fair.ron"), ["Note job defaults", "Note job defaults", "Note burnout/1 load-empty"]);
+    assert_eq!(raised("fair.ron"), ["Note job defaults", "Note burnout/1 load-empty"]);
 }
 
 /// What the class is to find.

@@ -136,8 +136,7 @@ fn a_studio(way: Way) {
     let before = hands.harness.state().workbook.studio.flasks.len();
     hands.press(&words("stock-add"));
     let numbered = |key: &str| format!("{} {}", words(key), before + 1);
-    let flask = Shelf::shipped().get::<pourbook::stock::Flask>("flask-89x127").unwrap().clone();
-    hands.choose(&numbered("stock-flask"), &format!("{flask}, {}", flask.name));
+    hands.choose(&numbered("stock-flask"), Shelf::shipped().entry("flask-89x127").unwrap().name());
     hands.fill(&numbered("stock-count"), "3");
     hands.fill(&words("usual-feed"), "9.5");
     let studio = &hands.harness.state().workbook.studio;

@@ -39,7 +39,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
 fn stock_row(ui: &mut Ui, cx: &mut Cx<'_>, place: usize, one: &FlaskStock) {
     let tokens = cx.tokens;
     let label = numbered(&cx.label("stock-flask"), place);
-    let words = |flask: &Flask| (flask.id.clone(), format!("{flask}, {}", flask.name));
+    let words = |flask: &Flask| (flask.id.clone(), flask.name.clone());
     let field = (Id::unique(("stock-flask", place)), label.as_str(), WIDE);
     if let Some(entry) = entry_of(ui, cx, field, one.entry.as_ref(), words) {
         edit(cx, place, move |stock| stock.entry = entry);

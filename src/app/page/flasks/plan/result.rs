@@ -12,7 +12,7 @@ use crate::calc::batch::{Kept, Outcome, Row};
 use crate::paper::batch::PlanWords;
 
 /// Widths of the columns: flask, alloy, pieces, metal, crucible, and keeping it.
-const COLUMNS: [f32; 6] = [92.0, 136.0, 48.0, 76.0, 60.0, 60.0];
+const COLUMNS: [f32; 6] = [82.0, 112.0, 44.0, 74.0, 54.0, 48.0];
 
 /// Shows it, where there is one.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {

@@ -1,40 +1,33 @@
 //! From the documents to a wish: what each piece takes, what each flask holds, what stands already.
 
-use std::ops::RangeInclusive;
-
-use super::open::{NO_DATE, Piece, Unknown, open_pieces, together};
-use super::places::{Body, Inside, UsualTree, places};
+use super::open::{NO_DATE, Piece, Unknown, open_pieces};
+use super::places::{Body, UsualTree};
 use super::rules::{
     FEED_DIAMETER, FEED_DIAMETER_DEFAULT, FEED_LENGTH, FEED_LENGTH_DEFAULT, FOR_PIECES, GAP, GAP_DEFAULT, HEAVIEST_TREE, MAIN_DIAMETER,
     MAIN_DIAMETER_DEFAULT, ONE_OF, PIECE_WITH_FEED, POURABLE, TRUNK_LENGTH, TRUNK_METAL,
 };
-use super::sizes::{Candidate, Done, candidates, kiln_of, open_load};
-use super::{AlloyOf, Ask, GroupOf, LockOf, Options};
+use super::sizes::{Candidate, Done, candidates};
+use super::{AlloyOf, Ask, Options};
 use crate::calc::alloy::AlloyTerms;
 use crate::calc::book::{Book, Id};
 use crate::calc::clearance::WALL_NEEDED_DEFAULT;
 use crate::calc::melt::{USABLE, may_melt};
 use crate::calc::metal::{BUTTON_LEAST_DEFAULT, BUTTON_SHARE_DEFAULT, NO_RESERVE};
 use crate::calc::order::{due, find_pattern};
+use crate::calc::outline::{ANGLE, ANGLE_DEFAULT};
 use crate::calc::pass::Pass;
 use crate::calc::pattern::LENGTH;
-use crate::calc::plan::{Company, Group, Lock, Size, Wish};
-use crate::calc::pour::pour_range;
 use crate::calc::rule::{Given, Input};
-use crate::calc::outline::{ANGLE, ANGLE_DEFAULT};
 use crate::calc::tree::{SPRUE_VOLUME, WELDS};
 use crate::calc::value::Cause;
 use crate::calc::{PatternFigures, Report};
 use crate::job::{Flask, FlaskId, Job, Line, LineId, Order, Pattern, PieceId, Place};
 use crate::quantity::Finite;
-use crate::stock::{Alloy, Crucible, EntryId, PatternMaterial, Section};
-
-/// Parts of a square millimetre that the places of a tree are counted in, so that shares of it are hardly rounded.
-const PARTS_A_MM2: f64 = 20.0;
+use crate::stock::{Alloy, Crucible, EntryId, PatternMaterial};
 
 /// The usual tree with the lines of the book it stands in.
-struct Usual {
-    tree: UsualTree,
+pub(super) struct Usual {
+    pub tree: UsualTree,
     main: Id,
     feed: Id,
     feed_diameter: Id,
@@ -42,12 +35,12 @@ struct Usual {
 }
 
 /// What is being gathered.
-struct Maker<'p, 'a> {
-    pass: &'p mut Pass<'a>,
+pub(super) struct Maker<'p, 'a> {
+    pub pass: &'p mut Pass<'a>,
     report: &'p Report,
-    options: &'p Options,
-    usual: Usual,
-    alloys: Vec<(AlloyOf, AlloyTerms<'a>)>,
+    pub options: &'p Options,
+    pub usual: Usual,
+    pub alloys: Vec<(AlloyOf, AlloyTerms<'a>)>,
     /// Pieces asked for so far: a feed's volume is the same for all.
     feed_volume: Id,
     welds: Id,
@@ -99,11 +92,11 @@ fn usual_tree(pass: &mut Pass<'_>) -> Usual {
 }
 
 /// A flask of the job that may take more, with its pieces.
-struct Hung<'a> {
-    flask: &'a Flask,
-    pieces: Vec<Piece>,
+pub(super) struct Hung<'a> {
+    pub flask: &'a Flask,
+    pub pieces: Vec<Piece>,
     /// Metal of its pieces as it hangs, in milligrams.
-    metal_mg: u64,
+    pub metal_mg: u64,
 }
 
 impl<'a> Maker<'_, 'a> {
@@ -246,7 +239,7 @@ impl<'a> Maker<'_, 'a> {
     }
 
     /// Metal of the main sprue, and metal left for pieces, in a size and an alloy; no end of it where no crucible says one.
-    fn metal_in(&mut self, candidate: &Candidate<'a>, alloy: usize) -> (f64, Option<f64>) {
+    pub(super) fn metal_in(&mut self, candidate: &Candidate<'a>, alloy: usize) -> (f64, Option<f64>) {
         let (of, terms) = (self.alloys[alloy].0.clone(), self.alloys[alloy].1);
         let [height, dome, top] = candidate.heights;
         let book = &mut *self.pass.book;
@@ -262,152 +255,10 @@ impl<'a> Maker<'_, 'a> {
         });
         (trunk_g, left)
     }
-
-    fn wish(
-        mut self,
-        pieces: Vec<Piece>,
-        unknown: Vec<(PieceId, Unknown)>,
-        candidates: Vec<Candidate<'a>>,
-        hung: &[Hung<'a>],
-        done: &Done,
-    ) -> Ask {
-        let job = self.pass.job;
-        let all_mg: u64 = pieces.iter().map(|piece| piece.metal_mg).chain(hung.iter().map(|hung| hung.metal_mg)).sum();
-        let alloys = self.alloys.len();
-        let metal: Vec<Vec<(f64, Option<f64>)>> =
-            candidates.iter().map(|one| (0..alloys).map(|alloy| self.metal_in(one, alloy)).collect()).collect();
-        let size = |(one, metal): (&Candidate<'_>, &Vec<(f64, Option<f64>)>)| Size {
-            // Without a crucible there is no end of metal: as much as there is to cast.
-            metal_mg: metal.iter().map(|(_, left)| left.map_or(all_mg, milligrams_down)).collect(),
-            places: parts(one),
-            volume_mm3: whole(one.vessel.volume_cm3() * 1000.0),
-            stock: one.size.free,
-        };
-        let sizes: Vec<Size> = candidates.iter().zip(&metal).map(size).collect();
-        let together = together(job, &pieces);
-        let tree = self.usual.tree;
-        let mut groups: Vec<Group> = together
-            .iter()
-            .map(|places| {
-                let of: Vec<&Piece> = places.iter().map(|at| &pieces[*at]).collect();
-                self.group(&of, &candidates)
-            })
-            .collect();
-        let mut what: Vec<GroupOf> = together.into_iter().map(GroupOf::Open).collect();
-        let (mut locks, mut lock_of) = (Vec::new(), Vec::new());
-        for one in hung {
-            let Some(size) = candidates.iter().position(|candidate| Some(&candidate.vessel.id) == one.flask.vessel.as_ref()) else {
-                continue;
-            };
-            groups.push(self.hung_group(one, (size, &candidates[size].size.inside), &sizes));
-            what.push(GroupOf::Hung(one.flask.id));
-            locks.push(Lock { size, groups: vec![groups.len() - 1] });
-            lock_of.push(LockOf::Flask(one.flask.id));
-        }
-        for kept in &self.options.kept {
-            let held =
-                |group: &GroupOf| matches!(group, GroupOf::Open(places) if places.iter().any(|at| kept.pieces.contains(&pieces[*at].id)));
-            let groups: Vec<usize> = what.iter().enumerate().filter(|(_, group)| held(group)).map(|(at, _)| at).collect();
-            let size = candidates.iter().position(|candidate| candidate.vessel.id == kept.vessel);
-            if let Some(size) = size.filter(|_| !groups.is_empty()) {
-                locks.push(Lock { size, groups });
-                lock_of.push(LockOf::Kept);
-            }
-        }
-        let load = open_load(job, done);
-        let locked: Vec<FlaskId> = hung.iter().map(|hung| hung.flask.id).collect();
-        let kiln = kiln_of(self.pass, &self.options.kiln, load, &locked);
-        let most_flasks = kiln.as_ref().map(|kiln| kiln.positions.saturating_sub(kiln.taken));
-        let wish = Wish { alloys, sizes, groups, locks, most_flasks };
-        Ask {
-            wish,
-            pieces,
-            groups: what,
-            locks: lock_of,
-            alloys: self.alloys.into_iter().map(|(of, _)| of).collect(),
-            roomiest: candidates.last().map(|one| one.size.clone()),
-            sizes: candidates.into_iter().map(|one| one.size).collect(),
-            unknown,
-            kiln,
-            load: load.map(|load| load.id),
-            tree,
-            book: Book::default(),
-            trunks_g: metal.into_iter().map(|row| row.into_iter().map(|(trunk, _)| trunk).collect()).collect(),
-        }
-        .without_useless_sizes()
-    }
-
-    fn group(&self, pieces: &[&Piece], candidates: &[Candidate<'_>]) -> Group {
-        let alloy = pieces[0].alloy;
-        let many = |at: usize| -> Vec<u32> {
-            pieces.iter().map(|piece| places(&self.usual.tree, &candidates[at].size.inside, &piece.body)).collect()
-        };
-        let here: Vec<Vec<u32>> = (0..candidates.len()).map(many).collect();
-        // A piece takes the share of a tree that is one over how many of it the tree takes.
-        let taken = |(one, many): (&Candidate<'_>, &Vec<u32>)| many.iter().map(|many| parts(one) / (*many).max(1)).sum();
-        let spans = pieces.iter().map(|piece| self.mould_c(alloy, piece.section));
-        Group {
-            alloy,
-            metal_mg: pieces.iter().map(|piece| piece.metal_mg).sum(),
-            places: candidates.iter().zip(&here).map(taken).collect(),
-            fits: here.iter().map(|many| many.iter().all(|many| *many > 0)).collect(),
-            mould_c: spans.reduce(|a, b| *a.start().max(b.start())..=*a.end().min(b.end())).unwrap_or(0..=2000),
-            company: if pieces.iter().any(|piece| piece.irreplaceable) { Company::Irreplaceable } else { Company::Any },
-            due: pieces.iter().map(|piece| piece.due).min().unwrap_or(NO_DATE),
-        }
-    }
-
-    /// What hangs in a flask of the job. It is there already: it takes what it takes, and at most all there is.
-    fn hung_group(&self, hung: &Hung<'_>, (size, inside): (usize, &Inside), sizes: &[Size]) -> Group {
-        let alloy = hung.pieces[0].alloy;
-        let share = |piece: &Piece| 1.0 / f64::from(places(&self.usual.tree, inside, &piece.body).max(1));
-        let share = hung.pieces.iter().map(share).sum::<f64>().min(1.0);
-        let chosen = hung.flask.mould_c.map(|at| whole_c(at.get())..=whole_c(at.get()));
-        let spans = hung.pieces.iter().map(|piece| self.mould_c(alloy, piece.section));
-        let common = spans.reduce(|a, b| *a.start().max(b.start())..=*a.end().min(b.end())).filter(|span| !span.is_empty());
-        // Poured as its lightest pieces need it, where no temperature suits all.
-        let lightest = || self.mould_c(alloy, hung.pieces.iter().filter_map(|piece| piece.section).min());
-        Group {
-            alloy,
-            metal_mg: hung.metal_mg.min(sizes[size].metal_mg[alloy]),
-            places: sizes.iter().map(|size| (f64::from(size.places) * share).floor() as u32).collect(),
-            fits: (0..sizes.len()).map(|at| at == size).collect(),
-            mould_c: chosen.or(common).unwrap_or_else(lightest),
-            company: if hung.flask.trial {
-                Company::Trial
-            } else if hung.pieces.iter().any(|piece| piece.irreplaceable) {
-                Company::Irreplaceable
-            } else {
-                Company::Any
-            },
-            due: hung.pieces.iter().map(|piece| piece.due).min().unwrap_or(NO_DATE),
-        }
-    }
-
-    /// Whole degrees within the range of the alloy for a section; anything where the shelf has none.
-    fn mould_c(&self, alloy: usize, section: Option<Section>) -> RangeInclusive<i32> {
-        let range = pour_range(&self.alloys[alloy].1.alloy.pour, section.unwrap_or(Section::Medium));
-        range.map_or(0..=2000, |range| whole_c(range.mould_c.low.ceil())..=whole_c(range.mould_c.high.floor()))
-    }
 }
 
 fn line_of(job: &Job, id: LineId) -> Option<(&Order, &Line)> {
     job.lines().find(|(_, line)| line.id == id)
-}
-
-/// The places of a size: parts of the mantle that its pieces stand on.
-fn parts(one: &Candidate<'_>) -> u32 {
-    let inside = &one.size.inside;
-    let high_mm = (inside.height_mm - inside.dome_mm - inside.top_mm).max(1.0);
-    (std::f64::consts::PI * inside.diameter_mm * high_mm * PARTS_A_MM2).clamp(1.0, 1e9) as u32
-}
-
-fn whole(number: f64) -> u64 {
-    number.clamp(0.0, 1e15).round() as u64
-}
-
-fn whole_c(number: f64) -> i32 {
-    number.clamp(-1e4, 1e4).round() as i32
 }
 
 /// Metal that is to be poured is rounded up.
@@ -416,46 +267,6 @@ fn milligrams_up(grams: f64) -> u64 {
 }
 
 /// Metal that may be poured is rounded down.
-fn milligrams_down(grams: f64) -> u64 {
+pub(super) fn milligrams_down(grams: f64) -> u64 {
     (grams * 1000.0).clamp(0.0, 1e15).floor() as u64
-}
-
-impl Ask {
-    /// Leaves out sizes that another one is never worse than: no more investment, as many pieces, as much metal, and no end of it.
-    fn without_useless_sizes(mut self) -> Self {
-        let wish = &self.wish;
-        let locked = |at: usize| wish.locks.iter().any(|lock| lock.size == at);
-        let endless = |at: usize| wish.sizes[at].stock.is_none();
-        let covers = |one: usize, other: usize| {
-            let (a, b) = (&wish.sizes[one], &wish.sizes[other]);
-            let takes = |group: &Group| {
-                let share = |places: usize, of: usize| u64::from(group.places[places]) * u64::from(wish.sizes[of].places);
-                !group.fits[other] || (group.fits[one] && share(one, other) <= share(other, one))
-            };
-            endless(one)
-                && a.volume_mm3 <= b.volume_mm3
-                && a.metal_mg.iter().zip(&b.metal_mg).all(|(a, b)| a >= b)
-                && wish.groups.iter().all(takes)
-        };
-        let mut kept: Vec<usize> = Vec::new();
-        for at in 0..wish.sizes.len() {
-            // Sizes stand in the order of their volume: only an earlier one can take no more investment.
-            if locked(at) || !kept.iter().any(|one| covers(*one, at)) {
-                kept.push(at);
-            }
-        }
-        fn pick<T: Clone>(all: &[T], kept: &[usize]) -> Vec<T> {
-            kept.iter().map(|at| all[*at].clone()).collect()
-        }
-        for group in &mut self.wish.groups {
-            (group.places, group.fits) = (pick(&group.places, &kept), pick(&group.fits, &kept));
-        }
-        for lock in &mut self.wish.locks {
-            lock.size = kept.iter().position(|at| *at == lock.size).unwrap_or(0);
-        }
-        self.wish.sizes = pick(&self.wish.sizes, &kept);
-        self.sizes = pick(&self.sizes, &kept);
-        self.trunks_g = pick(&self.trunks_g, &kept);
-        self
-    }
 }

@@ -10,6 +10,8 @@ pub mod places;
 mod read;
 mod rules;
 mod sizes;
+mod useful;
+mod wish;
 
 pub use build::{Template, build};
 pub use open::{Piece, Unknown, open_pieces};

@@ -7,8 +7,8 @@ use super::rules::DOME_DEFAULT;
 use super::{Places, SizeOf};
 use crate::calc::book::Id;
 use crate::calc::clearance::{SMALL_FLASK_MM, TOP_NEEDED_LARGE, TOP_NEEDED_SMALL};
-use crate::calc::pass::Pass;
 use crate::calc::outline::DOME_HEIGHT;
+use crate::calc::pass::Pass;
 use crate::job::{Burnout, Event, Flask, FlaskId, Job, Place, standing};
 use crate::stock::{Base, EntryId, Flask as Vessel, FlaskWall, Kiln};
 

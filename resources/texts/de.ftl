@@ -42,6 +42,7 @@ page-price = Preise
 page-print = Drucke
 page-tree = Bäume
 page-flask = Küvetten
+page-plan = der Chargenplan
 page-studio = die Werkstatt
 page-mix = Einbettmasse
 page-base = Sockel

@@ -92,3 +92,62 @@ column-by = Nach
 column-fine = Feinmetall
 sign-studio = Für die Werkstatt
 sign-client = Kunde
+
+## Ein Chargenplan
+
+plan-pieces = { $count } × { $design } für { $client } ({ $numbers })
+plan-flask-of-job = { $size }, Küvette { $name } dieser Charge
+plan-column-flask = Küvette
+plan-column-alloy = Legierung
+plan-column-count = Stücke
+plan-column-pieces = Welche
+plan-column-metal = Metall
+plan-column-crucible = Tiegel
+plan-nothing = Jedes Stück hängt an einem Baum: Nichts ist offen.
+plan-total = { $pieces ->
+        [one] Ein Stück
+       *[other] { $pieces } Stücke
+    } in { $flasks ->
+        [one] einer Küvette
+       *[other] { $flasks } Küvetten
+    }, { $volume } mit Einbettmasse zu füllen, Bäume und Kuppeln nicht abgezogen.
+plan-proven = Bewiesen: Kein Plan hat weniger Küvetten, und keiner mit so wenigen braucht weniger Einbettmasse.
+plan-proven-flasks = Bewiesen: Kein Plan hat weniger Küvetten. Einer mit so wenigen, der weniger Einbettmasse braucht, wurde nicht gefunden; weniger als { $volume } ist unmöglich.
+plan-bound = Bewiesen: Kein Plan hat weniger als { $flasks ->
+        [one] eine Küvette
+       *[other] { $flasks } Küvetten
+    }. Ob es einen mit weniger als diesem gibt, blieb offen.
+plan-stopped = Die Suche wurde angehalten. Das ist der beste Plan, der bis dahin gefunden wurde.
+plan-left-over = In keiner Küvette:
+plan-left-no-alloy = { $what }: Der Auftrag nennt keine Legierung.
+plan-left-alloy-gone = { $what }: Die Legierung { $alloy } steht nicht im Regal.
+plan-left-no-pattern = { $what }: Kein Modell ist gewählt.
+plan-left-being-read = { $what }: Die Datei des Modells wird noch gelesen.
+plan-left-no-volume = { $what }: Das Modell hat weder ein Gewicht mit seinem Werkstoff noch eine Datei mit einem Volumen.
+plan-left-no-size = { $what }: Nichts sagt, wie lang, breit und hoch das Modell ist.
+plan-left-crucible = { $what }: { $crucible } darf { $alloy } nicht schmelzen. Einen anderen Tiegel wählen oder keinen.
+plan-left-too-large = { $what }: braucht mit dem Platz darum eine Küvette von Ø { $wide } × { $high } innen. Die größte, die da ist, hat { $largest }.
+plan-left-none-free = { $what }: Jede Küvette, die groß genug ist, ist in Gebrauch, oder die Werkstatt hat keine.
+plan-left-metal = { $what }: braucht mit Angusskanälen { $metal } Metall. Eine Charge aus { $crucible } lässt in der besten Küvette { $most } für Stücke.
+plan-left-too-many = { $what }: Diese { $count } sollen zusammenbleiben und nähmen { $share } des Baums in der Küvette { $size }, der geräumigsten für sie.
+plan-left-moulds = { $what }: Sie sollen zusammenbleiben, aber manche wollen die Form bei { $least } oder heißer, andere bei { $most } oder kühler.
+plan-left-kept = { $what }: Die Küvette, in der sie bleiben sollten, fasst sie nicht mehr. Sie freigeben und neu planen.
+plan-left-kiln = { $what }: Der Ofen hat noch { $places ->
+        [one] einen Platz
+       *[other] { $places } Plätze
+    }, und was früher fällig ist, braucht sie.
+plan-left-no-room = { $what }: Neben { $flasks ->
+        [one] der einen Küvette
+       *[other] den { $flasks } Küvetten
+    } dieses Plans ist keine frei, die sie fasst.
+plan-with = Gerechnet mit:
+plan-with-crucible = { $alloy } aus { $crucible }: höchstens { $heaviest } für einen Baum mit Angusskanälen.
+plan-with-no-crucible = { $alloy }: Kein Tiegel im Regal darf sie schmelzen, ihr Metall ist also keine Grenze.
+plan-with-tree = Hauptangusskanal Ø { $main }, Angusskanäle der Stücke Ø { $width } × { $feed } unter { $angle }, Stücke { $gap } voneinander.
+plan-with-own-flasks = Die Küvetten im Verzeichnis der Werkstatt, ohne die in Gebrauch.
+plan-with-shelf = Jede Küvette des Regals, so viele wie nötig: Das Verzeichnis der Werkstatt nennt keine.
+plan-with-kiln = { $kiln } hat { $places ->
+        [one] einen Platz
+       *[other] { $places } Plätze
+    }, davon { $free } frei.
+plan-with-no-kiln = Keine Grenze durch den Ofen.

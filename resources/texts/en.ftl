@@ -1013,3 +1013,26 @@ input-calibrate-nominal = length as drawn
 input-calibrate-measured = length as measured
 input-calibrate-rows = lengths measured along the axis
 input-calibrate-wanted = measure the part is to come out at
+
+# The batch plan.
+page-plan = the batch plan
+rule-plan-trunk-length-title = Longest main sprue
+rule-plan-trunk-length-why = The plan reckons with the longest one a flask takes, so that its metal is never too little.
+rule-plan-trunk-metal-title = Metal of the main sprue
+rule-plan-trunk-metal-why = It is poured with the pieces and stays in the crucible’s share.
+rule-plan-piece-metal-title = Metal of a piece with its feed
+rule-plan-piece-metal-why = A piece brings its feed along wherever it hangs.
+rule-plan-pourable-title = Metal a crucible pours
+rule-plan-pourable-why = The charge is rounded up on the balance, and some is lost in the melt.
+rule-plan-heaviest-tree-title = Heaviest tree of a crucible
+rule-plan-heaviest-tree-why = The button comes out of the same charge.
+rule-plan-for-pieces-title = Metal left for pieces
+rule-plan-for-pieces-why = The main sprue is there however many pieces hang.
+rule-plan-tree-metal-title = Metal of a planned tree
+rule-plan-tree-metal-why = Pieces, feeds and main sprue are one casting until the saw.
+input-plan-main-diameter = diameter of the usual main sprue
+input-plan-feed-diameter = diameter of the usual feed
+input-plan-feed-length = length of the usual feed
+input-plan-gap = room between two pieces
+input-plan-count = how many
+input-plan-hung-metal = metal of what is to hang

@@ -107,3 +107,62 @@ column-by = By
 column-fine = Fine metal
 sign-studio = For the studio
 sign-client = Client
+
+## A batch plan
+
+plan-pieces = { $count } × { $design } for { $client } ({ $numbers })
+plan-flask-of-job = { $size }, flask { $name } of this batch
+plan-column-flask = Flask
+plan-column-alloy = Alloy
+plan-column-count = Pieces
+plan-column-pieces = Which
+plan-column-metal = Metal
+plan-column-crucible = Crucible
+plan-nothing = Every piece hangs on a tree: nothing is open.
+plan-total = { $pieces ->
+        [one] One piece
+       *[other] { $pieces } pieces
+    } in { $flasks ->
+        [one] one flask
+       *[other] { $flasks } flasks
+    }, { $volume } to fill with investment, trees and domes not taken off.
+plan-proven = Proven: no plan has fewer flasks, and none with so few takes less investment.
+plan-proven-flasks = Proven: no plan has fewer flasks. One with so few that takes less investment was not found; less than { $volume } is impossible.
+plan-bound = Proven: no plan has fewer than { $flasks ->
+        [one] one flask
+       *[other] { $flasks } flasks
+    }. Whether one has fewer than this one was not settled.
+plan-stopped = The search was stopped. This is the best plan found until then.
+plan-left-over = In no flask:
+plan-left-no-alloy = { $what }: the order says no alloy.
+plan-left-alloy-gone = { $what }: the alloy { $alloy } is not on the shelf.
+plan-left-no-pattern = { $what }: no pattern is chosen.
+plan-left-being-read = { $what }: the pattern’s file is still being read.
+plan-left-no-volume = { $what }: the pattern has neither a weight with its material nor a file with a volume.
+plan-left-no-size = { $what }: nothing says how long, wide and high the pattern is.
+plan-left-crucible = { $what }: { $crucible } must not melt { $alloy }. Choose another crucible, or none.
+plan-left-too-large = { $what }: with room around it takes a flask of Ø { $wide } × { $high } inside. The largest there is has { $largest }.
+plan-left-none-free = { $what }: every flask that is large enough is in use, or the studio has none.
+plan-left-metal = { $what }: takes { $metal } of metal with feeds. A charge of { $crucible } leaves { $most } for pieces in the best flask.
+plan-left-too-many = { $what }: these { $count } are to stay together and would take { $share } of the tree in the flask { $size }, the roomiest for them.
+plan-left-moulds = { $what }: they are to stay together, but some want the mould at { $least } or hotter, others at { $most } or cooler.
+plan-left-kept = { $what }: the flask they were kept in no longer takes them. Let it go and plan again.
+plan-left-kiln = { $what }: the kiln has { $places ->
+        [one] one place
+       *[other] { $places } places
+    } left, and what is due earlier takes them.
+plan-left-no-room = { $what }: beside the { $flasks ->
+        [one] one flask
+       *[other] { $flasks } flasks
+    } of this plan no flask that takes them is free.
+plan-with = Reckoned with:
+plan-with-crucible = { $alloy } from { $crucible }: at most { $heaviest } for a tree with its feeds and main sprue.
+plan-with-no-crucible = { $alloy }: no crucible of the shelf may melt it, so its metal is no limit.
+plan-with-tree = Main sprue Ø { $main }, feeds Ø { $width } × { $feed } at { $angle }, pieces { $gap } apart.
+plan-with-own-flasks = The flasks in the studio’s register, less those in use.
+plan-with-shelf = Every flask of the shelf, as many as are needed: the studio’s register names none.
+plan-with-kiln = { $kiln } has { $places ->
+        [one] one place
+       *[other] { $places } places
+    }, of which { $free } are free.
+plan-with-no-kiln = No limit by the kiln.

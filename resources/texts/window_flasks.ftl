@@ -246,3 +246,32 @@ flasks-smallest = The smallest that takes this tree is { $size }.
 flasks-smallest-take = take it
 flasks-none-takes = No flask on the shelf takes a tree of { $diameter } by { $height } with { $wall } to the wall and room above. Hang fewer pieces, or part the tree.
 flasks-none-for-base = No flask that closes with this base takes a tree of { $diameter } by { $height } with { $wall } to the wall and room above. Take another base, or hang fewer pieces.
+## The batch plan.
+
+plan-batch = Plan the batch
+plan-says = Puts every piece that hangs on no tree into as few flasks as will do, and then into those that take the least investment. Sets and pairs stay together.
+plan-open = Hanging nowhere yet
+plan-open-of = { $alloy }: { $count ->
+        [one] one piece
+       *[other] { $count } pieces
+    }
+plan-open-unknown = { $count ->
+        [one] One more piece cannot be planned yet; the plan says why.
+       *[other] { $count } more pieces cannot be planned yet; the plan says why.
+    }
+plan-crucible = Crucible
+plan-crucible-largest = None is chosen: for each alloy the largest of the studio’s that may melt it, or of the shelf’s.
+plan-kiln = Places in the kiln
+plan-kiln-of-load = of the open load’s kiln
+plan-kiln-no-matter = do not matter
+plan-add = Flasks that are neither weighed nor invested may take more
+plan-do = Plan
+plan-stop = Stop and keep the best
+plan-running = Looking for fewer flasks and less investment
+plan-result = The plan
+plan-stale = The batch, or what is asked for, has changed since. Plan again.
+plan-column-keep = Keep
+plan-keep = keep
+plan-let-go = let go
+plan-build = Build these trees and flasks
+edit-plan-build = build the trees and flasks of the plan

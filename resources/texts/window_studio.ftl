@@ -372,3 +372,23 @@ edit-weighed = change a weighing
 edit-weighed-add = add a weighing
 edit-weighed-out = take a weighing out
 edit-weighed-take = take a density that was weighed
+
+## The flasks of the studio, and its usual tree.
+
+settings-flasks = Flasks and the usual tree
+stock-says = A batch plan takes these flasks and no others. While none stands here, it takes any flask of the shelf. Without a count there is no end of them.
+stock-add = Add a size of flask
+stock-flask = Flask
+stock-count = How many
+stock-out = Take out flask
+usual-tree = The usual tree
+usual-main = Main sprue, diameter
+usual-feed-width = Feeds, diameter
+usual-feed = Feeds, length
+usual-angle = Feeds, angle
+usual-gap = Between two pieces
+usual-says = What stands here goes before the last tree of a batch; what does not is taken from it.
+edit-stock-add = add a size of flask
+edit-stock = change the flasks of the studio
+edit-stock-out = take out a size of flask
+edit-usual-tree = change the usual tree

@@ -45,6 +45,12 @@ pub enum Action {
     TakeFile(crate::job::PatternId),
     /// Pattern files that were not there or could not be read, once more.
     LookAgain,
+    /// The open pieces are planned.
+    Plan,
+    /// The search for a plan ends with the best it has.
+    StopPlan,
+    /// The trees and flasks of the plan.
+    BuildPlan,
     /// No more pattern files are read for now.
     StopReading,
     /// What can be done, and the keys for it.
@@ -146,6 +152,9 @@ impl Action {
             Self::Mend(_) => "mend-do",
             Self::LookAgain => "do-look-again",
             Self::StopReading => "do-stop-reading",
+            Self::Plan => "plan-do",
+            Self::StopPlan => "plan-stop",
+            Self::BuildPlan => "plan-build",
             Self::Help => "do-help",
             Self::Save => "do-save",
             Self::SaveAs => "do-save-as",

@@ -7,6 +7,7 @@ use super::action::Action;
 use super::computed::{Chosen, Computed};
 use super::inspect::Inspection;
 use super::paper_desk::Shown;
+use super::plan_run::Planner;
 use super::theme::Tokens;
 use super::view::View;
 use crate::calc::{Id, PatternMeasure, PatternRun, Runs, Setting};
@@ -59,6 +60,8 @@ pub struct Cx<'a> {
     pub inspection: Option<Inspection>,
     /// How far the looking at it is, from 0 to 1, while it goes on.
     pub inspecting: Option<f64>,
+    /// The batch plan.
+    pub planner: &'a Planner,
     /// The paper that is looked at, where one is.
     pub shown: Option<&'a Shown>,
     /// Are pattern files being read?

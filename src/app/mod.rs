@@ -13,6 +13,7 @@ pub mod page;
 mod pairs_run;
 pub mod paper_desk;
 mod patterns_run;
+pub mod plan_run;
 mod recovery;
 mod shell;
 mod start;

@@ -6,6 +6,7 @@ use super::computed::Chosen;
 use super::page::Page;
 use super::page::patterns::form::Colouring;
 use super::paper_desk::PaperView;
+use crate::calc::batch::Options;
 use crate::job::{BurnoutId, PrintId, QuoteId};
 use crate::job::{FlaskId, Job, LineId, MeltId, OrderId, PatternId, Place, TreeId};
 
@@ -58,6 +59,8 @@ pub struct View {
     pub melt: Option<MeltId>,
     /// The chosen quote.
     pub quote: Option<QuoteId>,
+    /// What a batch plan is asked with.
+    pub plan: Options,
     /// The paper that is looked at.
     pub paper: PaperView,
     /// A what-if: other numbers for terms of the chosen figure, by place among its terms.

@@ -164,6 +164,9 @@ impl Window {
         if self.workbook.view.page == Page::Patterns {
             self.workbook.inspect();
         }
+        if self.workbook.is_planning() {
+            self.workbook.look_at_plan();
+        }
         if let Some(recovery) = &mut self.recovery {
             recovery.offer(&self.workbook);
             if let Some(failed) = recovery.failed() {
@@ -275,6 +278,7 @@ impl Window {
         let mut cx = Cx {
             folder,
             shown: workbook.shown.as_ref(),
+            planner: &workbook.planner,
             runs: &workbook.runs,
             inspection,
             inspecting,

@@ -1,6 +1,7 @@
 //! The open batch: its documents, what follows from them, what was done to them, and where the caster is looking.
 
 mod patterns;
+mod plan;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -14,6 +15,7 @@ use super::inspect::Inspector;
 use super::pairs_run::PairReader;
 use super::paper_desk::Shown;
 use super::patterns_run::PatternReader;
+use super::plan_run::Planner;
 use super::view::View;
 use crate::calc::{Runs, Setting};
 use crate::files::batch::{Batch, OpenError, SaveBatchError};
@@ -51,6 +53,8 @@ pub struct Workbook {
     reader: PatternReader,
     pairs: PairReader,
     inspector: Inspector,
+    /// The batch plan.
+    pub planner: Planner,
 }
 
 impl Workbook {
@@ -100,6 +104,7 @@ impl Workbook {
             reader: PatternReader::default(),
             pairs: PairReader::default(),
             inspector: Inspector::default(),
+            planner: Planner::default(),
         };
         workbook.read_patterns();
         workbook

@@ -35,7 +35,7 @@ rules! {
 }
 
 /// Flasks no higher than this hold a small tree.
-const SMALL_FLASK_MM: f64 = 102.5;
+pub(super) const SMALL_FLASK_MM: f64 = 102.5;
 
 /// Room around a tree in its flask, where it is known.
 #[derive(Debug, Clone, Copy, Default)]

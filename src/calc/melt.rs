@@ -189,6 +189,6 @@ impl<'a> Pass<'a> {
 }
 
 /// Is the crucible of the right family, and does it stand the heat?
-fn may_melt(crucible: &Crucible, alloy: &Alloy) -> bool {
+pub(super) fn may_melt(crucible: &Crucible, alloy: &Alloy) -> bool {
     crucible.families.contains(&alloy.family) && alloy.highest_pour_c().is_none_or(|pour_c| pour_c <= crucible.ceiling_c.value)
 }

@@ -1,7 +1,7 @@
 //! Metal of a flask: tree, button, reserve, loss, charge. One button a flask, never one a piece.
 
 use super::alloy::AlloyTerms;
-use super::book::Id;
+use super::book::{Book, Id};
 use super::finding::{self, Arg};
 use super::pass::Pass;
 use super::rule::{givens, inputs, rules};
@@ -9,7 +9,7 @@ use super::tree::TreeFigures;
 use super::value::Cause;
 use crate::job::{Flask, Place};
 use crate::quantity::{Kind, half_up};
-use crate::stock::Base;
+use crate::stock::{Alloy, Base};
 use rust_decimal::Decimal;
 
 inputs! {
@@ -92,6 +92,16 @@ pub struct MetalFigures {
     pub charge: Id,
     /// The charge as it is weighed out.
     pub on_balance: Id,
+}
+
+/// The charge for a tree of this metal in this alloy where nothing else is said: with the usual button, no reserve and the alloy's own loss.
+pub(super) fn usual_charge(book: &mut Book, tree: Id, alloy: &Alloy) -> Id {
+    let place = Place::Job;
+    let [least, share] = [&BUTTON_LEAST_DEFAULT, &BUTTON_SHARE_DEFAULT].map(|given| book.assumed(given, place));
+    let button = book.derive(&BUTTON, place, [least, share, tree]);
+    let reserve = book.assumed(&NO_RESERVE, place);
+    let loss = book.shelf(&super::alloy::ALLOY_LOSS, &alloy.id, &alloy.melt_loss);
+    book.derive(&CHARGE, place, [tree, button, reserve, loss])
 }
 
 impl<'a> Pass<'a> {

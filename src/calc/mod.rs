@@ -5,6 +5,7 @@
 
 mod alloy;
 pub mod arrange;
+pub mod batch;
 mod book;
 mod burnout;
 mod burnout_findings;
@@ -224,6 +225,7 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         flask::RULES,
         melt::RULES,
         client_lots::RULES,
+        batch::RULES,
     ];
     pages.concat()
 }
@@ -255,6 +257,7 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         burnout_findings::INPUTS,
         flask::INPUTS,
         melt::INPUTS,
+        batch::INPUTS,
     ];
     pages.concat()
 }
@@ -277,6 +280,7 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
         metal::GIVENS,
         investment::GIVENS,
         clearance::GIVENS,
+        batch::GIVENS,
     ];
     pages.concat()
 }

@@ -125,7 +125,7 @@ impl<'a> Pass<'a> {
 }
 
 /// The range for a section, or for the nearest section that has one.
-fn pour_range(ranges: &[PourRange], section: Section) -> Option<&PourRange> {
+pub(super) fn pour_range(ranges: &[PourRange], section: Section) -> Option<&PourRange> {
     let order = [Section::Filigree, Section::Thin, Section::Medium, Section::Heavy];
     let index = |section: Section| order.iter().position(|other| *other == section).unwrap_or(2);
     ranges.iter().min_by_key(|range| index(range.section).abs_diff(index(section)))

@@ -157,6 +157,7 @@ fn page_of(key: &str) -> &'static str {
         Some("studio") => "page-studio",
         Some("mix") => "page-mix",
         Some("base") => "page-base",
+        Some("plan") => "page-plan",
         _ => "page-other",
     }
 }

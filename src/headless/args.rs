@@ -55,6 +55,30 @@ pub(super) struct Listing {
     pub day: Day,
 }
 
+/// What a batch is planned with.
+#[derive(Debug, Clone, Args)]
+pub(super) struct Planning {
+    /// The job's file
+    pub job: PathBuf,
+    /// Poured from this crucible of the shelf; from the largest that may melt each alloy where it is not given
+    #[arg(long, value_name = "ID")]
+    pub crucible: Option<String>,
+    /// Burnt out in this kiln of the shelf, empty; in that of the open load where it is not given
+    #[arg(long, value_name = "ID", conflicts_with = "any_kiln")]
+    pub kiln: Option<String>,
+    /// However many flasks a kiln takes
+    #[arg(long)]
+    pub any_kiln: bool,
+    /// Flasks of the job that are neither weighed nor invested may take more pieces
+    #[arg(long)]
+    pub add: bool,
+    /// The language
+    #[arg(long, value_enum, default_value_t = Tongue::En)]
+    pub language: Tongue,
+    #[command(flatten)]
+    pub day: Day,
+}
+
 /// What is printed, and how.
 #[derive(Debug, Clone, Args)]
 pub(super) struct Printing {
@@ -134,6 +158,8 @@ pub(super) enum Command {
         #[command(flatten)]
         day: Day,
     },
+    /// Every piece that hangs on no tree, planned into as few flasks as will do; nothing is written
+    Plan(Planning),
     /// The bench sheet, a page a flask
     Sheet(Printing),
     /// The kiln sheet, a page a load

@@ -9,6 +9,7 @@ mod json;
 mod measure;
 mod open;
 mod out;
+mod plan;
 mod sheets;
 mod tables;
 
@@ -58,6 +59,7 @@ fn dispatch(line: Line, window: impl FnOnce(Option<&Path>) -> Result<(), String>
         Some(Command::Pieces(how)) => tables::pieces(&how, out),
         Some(Command::Programme(how)) => tables::programme(&how, out),
         Some(Command::Findings { job, json, day }) => findings::print(&job, json, &day, out),
+        Some(Command::Plan(how)) => plan::print(&how, out),
         Some(Command::Sheet(how)) => sheets::print(Sort::Bench, &how, out),
         Some(Command::Kiln(how)) => sheets::print(Sort::Kiln, &how, out),
         Some(Command::Quote(how)) => sheets::print(Sort::Quote, &how, out),

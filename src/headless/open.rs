@@ -7,7 +7,7 @@ use jiff::tz::TimeZone;
 
 use super::args::Day;
 use super::out::Out;
-use crate::calc::{Book, Report, Setting, Shelves, recompute};
+use crate::calc::{Book, Report, Runs, Setting, Shelves, recompute};
 use crate::files::batch::{Batch, STUDIO_FILE};
 use crate::files::disk::RealDisk;
 use crate::files::pattern_runs::measure_patterns;
@@ -21,6 +21,7 @@ pub(super) struct Computed {
     pub batch: Batch,
     pub shelves: Shelves,
     pub setting: Setting,
+    pub runs: Runs,
     pub book: Book,
     pub report: Report,
     /// Something given could not be used; it was said already.
@@ -64,7 +65,7 @@ impl Computed {
         let shelves = Shelves::new(&batch.sound, &batch.sound_studio);
         let mut book = Book::default();
         let report = recompute(&batch.sound, &batch.sound_studio, &shelves, &runs, &setting, &mut book);
-        Some(Self { batch, shelves, setting, book, report, faulty })
+        Some(Self { batch, shelves, setting, runs, book, report, faulty })
     }
 
     /// How its figures become words.

@@ -31,8 +31,8 @@ pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
 pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs, continues, standing};
 pub use stage::stages;
 pub use studio::{
-    Equipment, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake, Studio, Terms,
-    WaterWeighing,
+    Equipment, FlaskStock, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake,
+    Studio, Terms, UsualTree, WaterWeighing,
 };
 pub use tree::{ButtonWish, Envelope, Hung, MainSprue, Placed, SprueRun, Tier, Tree, WeighedPart};
 

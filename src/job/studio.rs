@@ -33,6 +33,10 @@ document! {
         least_wall_mm: Option<Finite>,
         /// The mixing bowl, in cm³.
         bowl_cm3: Option<Finite>,
+        /// The flasks it has, size by size; every size of the shelf where nothing is said.
+        flasks: Vec<FlaskStock>,
+        /// How its trees are usually built.
+        usual_tree: UsualTree,
         /// The studio's own shelf entries, and changes to the shipped ones.
         shelf: Vec<OverlayItem>,
         /// Metal lots with their receipts.
@@ -57,6 +61,34 @@ document! {
         learned: Vec<Learned>,
         /// Remarks.
         notes: String,
+    }
+}
+
+document! {
+    /// Flasks of one size.
+    pub struct FlaskStock {
+        /// The size, by shelf id.
+        entry: Option<EntryId>,
+        /// How many there are; no end of them where not said.
+        count: Option<u32>,
+        /// Remarks.
+        notes: String,
+    }
+}
+
+document! {
+    /// What a tree is reckoned with before it is built.
+    pub struct UsualTree {
+        /// Diameter of the main sprue in mm.
+        main_diameter_mm: Option<Finite>,
+        /// Diameter of a feed sprue in mm.
+        feed_diameter_mm: Option<Finite>,
+        /// Length of a feed sprue in mm.
+        feed_length_mm: Option<Finite>,
+        /// Angle of a feed sprue to the main sprue in degrees.
+        feed_angle_deg: Option<Finite>,
+        /// Room between two pieces in mm.
+        gap_mm: Option<Finite>,
     }
 }
 

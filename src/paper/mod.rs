@@ -4,6 +4,7 @@
 //! figures and findings become words is in [`words`], what a sheet is made of in [`block`], how it is set as text in [`set`]. Tables for
 //! spreadsheets are in [`mod@csv`].
 
+pub mod batch;
 pub mod block;
 mod burnout;
 mod cautions;

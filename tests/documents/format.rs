@@ -46,7 +46,7 @@ fn the_golden_files_of_format_2_read_and_write_to_the_byte() {
     for field in ["prints", "kept", "no_go", "sprue", "inner", "pair", "bore_mm", "band_mm", "comfort_fit", "finished", "trial"] {
         assert!(job.contains(&format!("{field}:")), "{field}");
     }
-    for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master"] {
+    for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master", "flasks", "usual_tree"] {
         assert!(studio.contains(&format!("{field}:")), "{field}");
     }
     // Those of format 1 are read as they were, and say nothing of it.
@@ -73,6 +73,9 @@ fn make_golden_files_of_format_2() {
     world.job.patterns[1].pair = Some(pair);
     world.job.flasks[0].trial = true;
     world.studio.least_wall_mm = Some(number(0.6));
+    let of = |id: &str| pourbook::stock::EntryId::new(id);
+    world.studio.flasks = vec![pourbook::job::FlaskStock { entry: of("flask-89x102"), count: Some(4), notes: "two are dented".to_owned() }];
+    world.studio.usual_tree.feed_length_mm = Some(number(6.5));
     world.studio.moulds[0].master = "brass".to_owned();
     std::fs::write("tests/golden/job_format_2.ron", write_job(&world.job).unwrap()).unwrap();
     std::fs::write("tests/golden/studio_format_2.ron", write_studio(&world.studio).unwrap()).unwrap();

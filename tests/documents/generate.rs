@@ -566,6 +566,14 @@ pub fn studio() -> BoxedStrategy<Studio> {
         entry().prop_map(|entry| OverlayItem::Replace { base_hash: entry.hash(), entry }),
         entry_id().prop_map(OverlayItem::Hide),
     ];
+    let flask_stock = made!(FlaskStock { entry: of(entry_id()), count: of(small()), notes: text() });
+    let usual_tree = made!(UsualTree {
+        main_diameter_mm: of(finite()),
+        feed_diameter_mm: of(finite()),
+        feed_length_mm: of(finite()),
+        feed_angle_deg: of(finite()),
+        gap_mm: of(finite()),
+    });
     made!(Studio {
         studio_id: job_id(),
         name: text(),
@@ -576,6 +584,8 @@ pub fn studio() -> BoxedStrategy<Studio> {
         money: terms,
         balance_step: of(grams()),
         bowl_cm3: of(finite()),
+        flasks: few(flask_stock),
+        usual_tree: usual_tree,
         shelf: few(overlay),
         lots: few(lot),
         stocktakes: few(stocktake),

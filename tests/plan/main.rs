@@ -7,8 +7,11 @@
     reason = "a test may stop where it stands, and prints its table"
 )]
 
+mod batch;
 mod random;
 mod rules;
+#[path = "../world/mod.rs"]
+mod world;
 
 use std::path::Path;
 use std::time::Instant;
@@ -31,7 +34,7 @@ pub fn wish_of(batch: &Value) -> Wish {
     let groups = list("items").iter().map(|item| Group {
         alloy: alloys.iter().position(|alloy| *alloy == item["alloy"].as_str().unwrap()).unwrap(),
         metal_mg: milligrams(&item["metal_g"]),
-        places: 1,
+        places: vec![1; names.len()],
         fits: names.iter().map(|name| item["fits"].as_array().unwrap().iter().any(|fits| fits == name)).collect(),
         mould_c: 0..=2000,
         company: Company::Any,

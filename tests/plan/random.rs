@@ -33,7 +33,10 @@ pub fn small(seed: u64) -> Wish {
         Group {
             alloy: dice.below(alloys as u64) as usize,
             metal_mg: 1 + dice.below(25),
-            places: 1 + u32::from(dice.below(4) == 0),
+            places: {
+                let many = 1 + u32::from(dice.below(4) == 0);
+                sizes.iter().map(|_| many + u32::from(dice.below(6) == 0)).collect()
+            },
             fits: sizes.iter().map(|_| dice.below(6) > 0).collect(),
             mould_c: low..=low + 100,
             company: [Company::Any, Company::Any, Company::Irreplaceable, Company::Trial][dice.below(4) as usize],
@@ -83,7 +86,7 @@ fn holds(wish: &Wish, open: &[(usize, Vec<usize>)], bin: usize) -> bool {
     let company = |one| all.iter().any(|group| group.company == one);
     all.iter().all(|group| group.alloy == all[0].alloy && group.fits[*size])
         && all.iter().map(|group| group.metal_mg).sum::<u64>() <= flask.metal_mg[all[0].alloy]
-        && all.iter().map(|group| group.places).sum::<u32>() <= flask.places
+        && all.iter().map(|group| group.places[*size]).sum::<u32>() <= flask.places
         && all.iter().map(|group| group.mould_c.start()).max() <= all.iter().map(|group| group.mould_c.end()).min()
         && !(company(Company::Irreplaceable) && company(Company::Trial))
         && flask.stock.is_none_or(|stock| open.iter().filter(|(other, _)| other == size).count() <= stock as usize)
@@ -127,7 +130,7 @@ pub fn large(pieces: usize, alloys: usize, seed: u64) -> Wish {
         Group {
             alloy: dice.below(alloys as u64) as usize,
             metal_mg,
-            places: 1 + u32::from(metal_mg > 20_000),
+            places: vec![1 + u32::from(metal_mg > 20_000); shelf.len()],
             fits: vec![tall < 60, tall < 80, tall < 95, true],
             mould_c: if tall.is_multiple_of(5) { 480..=560 } else { 540..=650 },
             company: Company::Any,
@@ -201,7 +204,10 @@ fn a_shelf_with_too_many_ways_claims_no_more_than_is_true() {
     let mut over = wish.clone();
     for _ in 0..3 {
         over.sizes.extend(wish.sizes.clone());
-        over.groups.iter_mut().zip(&wish.groups).for_each(|(group, before)| group.fits.extend(&before.fits));
+        for (group, before) in over.groups.iter_mut().zip(&wish.groups) {
+            group.fits.extend(&before.fits);
+            group.places.extend(&before.places);
+        }
     }
     let found = plan(&over, STEPS, &|_| true);
     check(&over, &found).unwrap();

@@ -3,7 +3,7 @@
 use pourbook::calc::plan::{Company, Group, STEPS, Size, Why, Wish, check, plan};
 
 fn piece(grams: u64) -> Group {
-    Group { alloy: 0, metal_mg: 1000 * grams, places: 1, fits: vec![true; 2], mould_c: 500..=600, company: Company::Any, due: 0 }
+    Group { alloy: 0, metal_mg: 1000 * grams, places: vec![1; 2], fits: vec![true; 2], mould_c: 500..=600, company: Company::Any, due: 0 }
 }
 
 fn shelf(groups: Vec<Group>) -> Wish {
@@ -22,7 +22,7 @@ fn what_fits_nowhere_says_why() {
     let wish = shelf(vec![
         Group { fits: vec![false, false], ..piece(5) },
         piece(101),
-        Group { places: 9, ..piece(5) },
+        Group { places: vec![9; 2], ..piece(5) },
         Group { fits: vec![true, false], ..piece(31) },
         #[allow(clippy::reversed_empty_ranges, reason = "that is the contradiction")]
         Group { mould_c: 600..=500, ..piece(5) },
@@ -34,7 +34,7 @@ fn what_fits_nowhere_says_why() {
         [
             (0, Why::FitsNone),
             (1, Why::TooMuchMetal { most_mg: 100_000 }),
-            (2, Why::TooManyPlaces { most: 8 }),
+            (2, Why::TooManyPlaces { size: 1 }),
             (3, Why::TooMuchMetal { most_mg: 30_000 }),
             (4, Why::Contradiction),
         ]
@@ -72,6 +72,20 @@ fn moulds_that_share_no_temperature_share_no_flask() {
 }
 
 #[test]
+fn a_piece_takes_more_of_a_small_tree_than_of_a_large_one() {
+    // Four of the small tree's four places, two of the large one's eight.
+    let wide = || Group { places: vec![4, 2], ..piece(5) };
+    let found = planned(&shelf(vec![wide(), wide(), wide(), wide()]));
+    assert_eq!((found.flasks.len(), found.flasks[0].size), (1, 1));
+    let wish = shelf(vec![wide()]);
+    assert_eq!(planned(&wish).flasks[0].size, 0);
+    assert!(planned(&wish).is_proven(&wish));
+    // Of nine in three the small tree would lack five, the large one an eighth.
+    let found = planned(&shelf(vec![Group { places: vec![9, 9], ..piece(5) }, Group { places: vec![4, 9], ..piece(50) }]));
+    assert_eq!(found.left, [(0, Why::TooManyPlaces { size: 1 }), (1, Why::TooMuchMetal { most_mg: 30_000 })]);
+}
+
+#[test]
 fn few_flasks_come_before_little_investment() {
     // Two small ones would take 400, one large one takes 700 and is one flask.
     let found = planned(&shelf(vec![piece(25), piece(25)]));
@@ -83,7 +97,7 @@ fn few_flasks_come_before_little_investment() {
 fn a_size_that_runs_out_is_shared_where_it_saves_most() {
     let size = |grams: u64, volume: u64, stock| Size { metal_mg: vec![1000 * grams; 2], places: 8, volume_mm3: volume, stock };
     // One flask of the middle size: either alloy could use it in place of the large one, and both by themselves would take it.
-    let groups = [0, 1].map(|alloy| Group { alloy, fits: vec![true; 3], ..piece(40) });
+    let groups = [0, 1].map(|alloy| Group { alloy, places: vec![1; 3], fits: vec![true; 3], ..piece(40) });
     let wish = Wish {
         alloys: 2,
         sizes: vec![size(30, 200, None), size(50, 400, Some(1)), size(100, 700, None)],

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use pourbook::calc::{Book, FileProblem, PatternMeasure, Report, Runs, Shelves, all_rules, recompute};
+use pourbook::calc::{batch, plan};
 use pourbook::job::format::{read_job, read_studio};
 use pourbook::job::{Pair, PairKind, PatternId, Studio, check};
 
@@ -33,6 +34,23 @@ fn samples() -> Vec<(Book, Report)> {
     found
 }
 
+/// The book of a plan: four bands that hang nowhere.
+fn planned() -> Book {
+    let world = World::sound().with(|w| {
+        w.job.trees.clear();
+        w.job.flasks.clear();
+    });
+    let shelves = Shelves::new(&world.job, &world.studio);
+    let mut ask = batch::ask(&world.job, &world.studio, &shelves, &world.runs, &world.setting, &batch::Options::default());
+    let found = plan::plan(&ask.wish, plan::STEPS, &|_| true);
+    let outcome = ask.read(&found, &shelves.job);
+    assert_eq!(outcome.rows.len(), 1);
+    for figure in ask.book.figures().filter(|figure| figure.rule().is_some_and(|rule| rule.id.starts_with("plan."))) {
+        assert!(figure.value.cause().is_none(), "{}", figure.origin.key());
+    }
+    ask.book
+}
+
 #[test]
 fn every_rule_is_reached_by_a_job() {
     // The leaf is hollow besides, and makes a pair with the knob.
@@ -46,6 +64,7 @@ fn every_rule_is_reached_by_a_job() {
     for (book, _) in samples() {
         reached.extend(rules_in(&book));
     }
+    reached.extend(rules_in(&planned()));
     let all: BTreeSet<&str> = all_rules().iter().map(|rule| rule.id).collect();
     let missed: Vec<&&str> = all.difference(&reached).collect();
     assert!(missed.is_empty(), "no job reaches {missed:?}");

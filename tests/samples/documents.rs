@@ -8,7 +8,7 @@ use pourbook::job::format::{read_job, read_studio, write_job, write_studio};
 use pourbook::job::{Job, LotKind, carry};
 use pourbook::stock::{Overlay, OverlayItem, Shelf};
 
-use crate::support::{JOBS, computed, open, path};
+use crate::support::{JOBS, computed, open, path, planned};
 
 #[test]
 fn nothing_in_them_is_at_fault() {
@@ -124,5 +124,7 @@ fn together_they_reach_every_rule() {
         let (_, book) = computed(&batch, &batch.sound);
         missing.retain(|rule| book.figures().all(|figure| figure.origin.key() != *rule));
     }
+    let planned = planned("fair.ron");
+    missing.retain(|rule| planned.figures().all(|figure| figure.origin.key() != *rule));
     assert_eq!(missing, Vec::<&str>::new());
 }

@@ -43,6 +43,11 @@ fn the_order_book_waits_for_one_drawing() {
     );
 }
 
+#[test]
+fn the_fair_waits_to_be_planned() {
+    assert_eq!(raised("fair.ron"), ["Note job defaults", "Note burnout/1 load-empty"]);
+}
+
 /// What the class is to find.
 const CLASS: &[&str] = &[
     "Stop flask/1 over-ceiling",
@@ -137,7 +142,7 @@ fn the_workshop_class_has_every_mistake_it_is_meant_to_have() {
 
 #[test]
 fn no_sample_that_is_to_be_poured_has_a_stop() {
-    for file in ["first-pour.ron", "mixed-kiln.ron", "order-book.ron"] {
+    for file in ["first-pour.ron", "mixed-kiln.ron", "order-book.ron", "fair.ron"] {
         let batch = open(file);
         let (report, _) = computed(&batch, &batch.sound);
         assert!(report.findings.iter().all(|found| found.kind.weight != Weight::Stop), "{file}");

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use jiff::civil::date;
 use jiff::tz::TimeZone;
 use pourbook::calc::{Book, Report, Runs, Setting, Shelves, recompute};
+use pourbook::calc::{batch, plan};
 use pourbook::files::batch::Batch;
 use pourbook::files::disk::RealDisk;
 use pourbook::files::outside::Allowed;
@@ -13,7 +14,7 @@ use pourbook::job::Job;
 use pourbook::mesh::Limits;
 
 /// The jobs of the sample studio.
-pub const JOBS: [&str; 4] = ["first-pour.ron", "mixed-kiln.ron", "order-book.ron", "workshop-class.ron"];
+pub const JOBS: [&str; 5] = ["first-pour.ron", "mixed-kiln.ron", "order-book.ron", "fair.ron", "workshop-class.ron"];
 
 /// A file of the sample studio.
 pub fn path(file: &str) -> PathBuf {
@@ -35,6 +36,18 @@ pub fn runs(batch: &Batch) -> Runs {
 /// The day and the clock all samples are looked at: everything they plan lies ahead of it.
 pub fn setting(batch: &Batch) -> Setting {
     Setting { at: date(2026, 11, 25), zone: TimeZone::get(&batch.studio.site.zone).expect("the studio's zone is known") }
+}
+
+/// The book of a sample's plan, which places every open piece.
+pub fn planned(file: &str) -> Book {
+    let batch = open(file);
+    let shelves = Shelves::new(&batch.sound, &batch.studio);
+    let mut ask = batch::ask(&batch.sound, &batch.studio, &shelves, &runs(&batch), &setting(&batch), &batch::Options::default());
+    let found = plan::plan(&ask.wish, plan::STEPS, &|_| true);
+    plan::check(&ask.wish, &found).unwrap();
+    let outcome = ask.read(&found, &shelves.job);
+    assert!(!outcome.rows.is_empty() && outcome.left.is_empty(), "{file}: {:?}", outcome.left);
+    ask.book
 }
 
 /// A job of the batch, computed.

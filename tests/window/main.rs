@@ -15,6 +15,7 @@ mod paper;
 mod part;
 mod patterns;
 mod pictures;
+mod plan;
 mod prints;
 mod shapes;
 mod standing;

@@ -73,12 +73,12 @@ impl<'a> Alloy<'a> {
         let share = |at: usize| {
             let group = &groups[at];
             let of = |part: u64, whole: u64| u128::from(part) * 1_000_000_000 / u128::from(whole);
-            of(group.metal_mg, most_metal).max(of(u64::from(group.places), u64::from(most_places)))
+            of(group.metal_mg, most_metal).max(of(u64::from(group.least_places()), u64::from(most_places)))
         };
         let count = |at: usize| groups[at].fits.iter().filter(|fits| **fits).count();
-        order.sort_by_key(|&at| (count(at), std::cmp::Reverse(share(at)), groups[at].metal_mg, groups[at].places, at));
+        order.sort_by_key(|&at| (count(at), std::cmp::Reverse(share(at)), groups[at].metal_mg, groups[at].least_places(), at));
         let metal_mg: u64 = order.iter().map(|at| groups[*at].metal_mg).sum();
-        let places: u64 = order.iter().map(|at| u64::from(groups[*at].places)).sum();
+        let places: u64 = order.iter().map(|at| u64::from(groups[*at].least_places())).sum();
         let spare = |of: fn(&Bin) -> u64| locked.iter().map(of).sum::<u64>();
         let more_metal = metal_mg.saturating_sub(spare(|bin| bin.metal_mg)).div_ceil(most_metal);
         let more_places = places.saturating_sub(spare(|bin| u64::from(bin.places))).div_ceil(u64::from(most_places));
@@ -98,7 +98,7 @@ impl<'a> Alloy<'a> {
         let partly = &mut self.partly;
         self.ways.entry(flasks).or_insert_with(|| {
             let metal_mg: u64 = order.iter().map(|at| groups[*at].metal_mg).sum();
-            let places: u64 = order.iter().map(|at| u64::from(groups[*at].places)).sum();
+            let places: u64 = order.iter().map(|at| u64::from(groups[*at].least_places())).sum();
             let Some(mut found) = ways(sizes, flasks, least) else {
                 partly.insert(flasks);
                 return too_many(sizes, flasks, least);

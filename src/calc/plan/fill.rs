@@ -25,7 +25,7 @@ impl Bin {
         let clash =
             matches!((self.company, group.company), (Company::Irreplaceable, Company::Trial) | (Company::Trial, Company::Irreplaceable));
         group.metal_mg <= self.metal_mg
-            && group.places <= self.places
+            && group.places[self.size] <= self.places
             && group.fits[self.size]
             && self.low_c.max(*group.mould_c.start()) <= self.high_c.min(*group.mould_c.end())
             && !clash
@@ -33,7 +33,7 @@ impl Bin {
 
     pub fn put(&mut self, at: usize, group: &Group) {
         self.metal_mg -= group.metal_mg;
-        self.places -= group.places;
+        self.places -= group.places[self.size];
         self.low_c = self.low_c.max(*group.mould_c.start());
         self.high_c = self.high_c.min(*group.mould_c.end());
         self.company = self.company.max(group.company);
@@ -76,7 +76,7 @@ pub(super) fn fill(groups: &[Group], order: &[usize], bins: Vec<Bin>, steps: &mu
         (least, sum)
     };
     let (least_metal, metal) = from_here(|group| group.metal_mg);
-    let (fewest_places, places) = from_here(|group| u64::from(group.places));
+    let (fewest_places, places) = from_here(|group| u64::from(group.least_places()));
     let mut depth =
         Depth { groups, order, bins, steps, least: [least_metal, fewest_places], sum: [metal, places], last: vec![0; order.len()] };
     match depth.go(0) {
@@ -90,7 +90,7 @@ pub(super) fn fill(groups: &[Group], order: &[usize], bins: Vec<Bin>, steps: &mu
 pub(super) fn quickly(groups: &[Group], order: &[usize], bins: Vec<Bin>) -> Option<Vec<Bin>> {
     let tries: [fn(&Bin, &Group) -> u64; 3] = [
         |bin, group| bin.metal_mg - group.metal_mg,
-        |bin, group| u64::from(bin.places - group.places) << 40 | (bin.metal_mg - group.metal_mg).min((1 << 40) - 1),
+        |bin, group| u64::from(bin.places - group.places[bin.size]) << 40 | (bin.metal_mg - group.metal_mg).min((1 << 40) - 1),
         |_, _| 0,
     ];
     tries.into_iter().find_map(|left| {

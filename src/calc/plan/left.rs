@@ -28,18 +28,21 @@ fn refused(group: &Group, sizes: &[Size]) -> Option<Why> {
     if group.mould_c.is_empty() {
         return Some(Why::Contradiction);
     }
-    let fitting = || sizes.iter().zip(&group.fits).filter(|(size, fits)| **fits && size.stock != Some(0)).map(|(size, _)| size);
-    if fitting().any(|size| size.metal_mg[group.alloy] >= group.metal_mg && size.places >= group.places) {
+    let fitting = || (0..sizes.len()).filter(|at| group.fits[*at] && sizes[*at].stock != Some(0));
+    let wide = || fitting().filter(|at| sizes[*at].places >= group.places[*at]);
+    if wide().any(|at| sizes[at].metal_mg[group.alloy] >= group.metal_mg) {
         return None;
     }
-    let most = fitting().map(|size| size.places).max();
-    let Some(most) = most else { return Some(Why::FitsNone) };
-    if most < group.places {
-        return Some(Why::TooManyPlaces { most });
-    }
     // With places enough, the metal that the roomiest takes.
-    let wide = fitting().filter(|size| size.places >= group.places);
-    Some(Why::TooMuchMetal { most_mg: wide.map(|size| size.metal_mg[group.alloy]).max().unwrap_or(0) })
+    if let Some(most_mg) = wide().map(|at| sizes[at].metal_mg[group.alloy]).max() {
+        return Some(Why::TooMuchMetal { most_mg });
+    }
+    // Shares are compared crosswise, so that none is rounded.
+    let share = |a: usize, b: usize| {
+        let product = |places: usize, of: usize| u64::from(group.places[places]) * u64::from(sizes[of].places);
+        product(a, b).cmp(&product(b, a))
+    };
+    Some(fitting().min_by(|a, b| share(*a, *b)).map_or(Why::FitsNone, |size| Why::TooManyPlaces { size }))
 }
 
 /// The flasks of an alloy that were filled by hand, with those of their groups that are chosen.

@@ -20,8 +20,8 @@ pub struct Group {
     pub alloy: usize,
     /// Metal for all of them, with their feeds, in milligrams.
     pub metal_mg: u64,
-    /// Places they take on a tree.
-    pub places: u32,
+    /// Places they take on the tree of each size, one number a size of the wish: a large piece takes more of a small tree's than of a large one's.
+    pub places: Vec<u32>,
     /// The sizes they go into by their measures, one word a size of the wish.
     pub fits: Vec<bool>,
     /// Temperatures of the mould that all of them bear, in °C.
@@ -30,6 +30,13 @@ pub struct Group {
     pub company: Company,
     /// Those due earlier go first where not everything finds room.
     pub due: i64,
+}
+
+impl Group {
+    /// The fewest places they take in any size they go into.
+    fn least_places(&self) -> u32 {
+        self.places.iter().zip(&self.fits).filter(|(_, fits)| **fits).map(|(places, _)| *places).min().unwrap_or(0)
+    }
 }
 
 /// What may stand beside a group in its flask.
@@ -102,10 +109,10 @@ pub enum Why {
         /// The most.
         most_mg: u64,
     },
-    /// Every flask it goes into has fewer places; the most that one has.
+    /// Every flask it goes into has fewer places.
     TooManyPlaces {
-        /// The most.
-        most: u32,
+        /// The size of which it fills the least share.
+        size: usize,
     },
     /// What it wants of its mould, or of its company, contradicts itself or the flask it is locked to.
     Contradiction,
@@ -182,7 +189,7 @@ pub fn check(wish: &Wish, plan: &Plan) -> Result<(), String> {
             "holds two alloys"
         } else if metal_mg > size.metal_mg[flask.alloy] {
             "takes less metal"
-        } else if groups.iter().map(|group| group.places).sum::<u32>() > size.places {
+        } else if groups.iter().map(|group| group.places[flask.size]).sum::<u32>() > size.places {
             "has fewer places"
         } else if groups.iter().any(|group| !group.fits[flask.size]) {
             "is too small for one"

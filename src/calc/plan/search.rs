@@ -98,8 +98,8 @@ impl<'a> Search<'a> {
         let mut bound: Option<Bound> = None;
         for flasks in least..=most {
             let later_mm3 = self.later(&mut alloys, flasks - least);
-            let mut together = Together { later_mm3, best: None, at_least_mm3: u64::MAX };
-            self.part(&mut alloys, 0, flasks, &stock, (0, 0), &mut Vec::new(), &mut together);
+            let mut together = Together { bins: Vec::new(), later_mm3, best: None, at_least_mm3: u64::MAX };
+            self.part(&mut alloys, &Part { at: 0, flasks, stock: stock.clone(), volume_mm3: 0, at_least_mm3: 0 }, &mut together);
             // Nothing was found, and nothing is possible either: with so few flasks there is no plan.
             if together.at_least_mm3 < u64::MAX {
                 bound.get_or_insert(Bound { flasks, volume_mm3: together.at_least_mm3 });
@@ -148,45 +148,28 @@ impl<'a> Search<'a> {
         None
     }
 
-    /// Parts so many flasks among the alloys from `at` on. `so_far` is the volume of those before, as it is and as it is at least.
-    #[allow(clippy::too_many_arguments, reason = "the state of one search")]
-    fn part(
-        &mut self,
-        alloys: &mut [Alloy<'a>],
-        at: usize,
-        flasks: u32,
-        stock: &Many,
-        so_far: (u64, u64),
-        bins: &mut Vec<(usize, Bin)>,
-        together: &mut Together,
-    ) {
+    /// Parts flasks among the alloys that still want some.
+    fn part(&mut self, alloys: &mut [Alloy<'a>], part: &Part, together: &mut Together) {
+        let at = part.at;
         if at == alloys.len() {
-            if flasks == 0 {
-                together.take(so_far, bins);
+            if part.flasks == 0 {
+                together.take(part);
             }
             return;
         }
         let later: u32 = alloys[at + 1..].iter().map(|alloy| alloy.fewest).sum();
         let fewest = alloys[at].fewest;
-        let Some(most) = flasks.checked_sub(later) else { return };
+        let Some(most) = part.flasks.checked_sub(later) else { return };
         // The last one takes what is left.
         let from = if at + 1 == alloys.len() { most.max(fewest) } else { fewest };
         for many in from..=most.min(alloys[at].most()) {
-            self.with(alloys, at, (flasks, many), stock, so_far, bins, together);
+            self.with(alloys, part, many, together);
         }
     }
 
-    #[allow(clippy::too_many_arguments, reason = "the state of one search")]
-    fn with(
-        &mut self,
-        alloys: &mut [Alloy<'a>],
-        at: usize,
-        (flasks, many): (u32, u32),
-        stock: &Many,
-        so_far: (u64, u64),
-        bins: &mut Vec<(usize, Bin)>,
-        together: &mut Together,
-    ) {
+    /// Gives the next alloy so many of them, in each way that may be of use, and parts the rest.
+    fn with(&mut self, alloys: &mut [Alloy<'a>], part: &Part, many: u32, together: &mut Together) {
+        let (at, stock) = (part.at, &part.stock);
         // Where the cheapest way takes flasks that a later alloy needs, the next cheapest is tried, and so on.
         let tried = std::cell::RefCell::new(Vec::<Many>::new());
         loop {
@@ -196,24 +179,26 @@ impl<'a> Search<'a> {
             let allows = |way: &Many| way.iter().zip(stock).all(|(many, stock)| many <= stock) && !tried.borrow().contains(way);
             let cheapest = alloys[at].cheapest(many, &mut self.steps, &allows);
             let Some(at_least) = cheapest.at_least_mm3 else { return };
-            let least_of_all = so_far.1 + at_least + together.later_mm3[at + 1];
+            let least_of_all = part.at_least_mm3 + at_least + together.later_mm3[at + 1];
             let spent = self.steps == 0 && (together.best.is_some() || !tried.borrow().is_empty());
             // What is not known to be impossible counts for what is the least, though no plan comes of it.
             let (Some(filled), false) = (cheapest.filled, spent) else { return together.leave(least_of_all) };
             self.steps = self.steps.saturating_sub(1);
             let volume = alloys[at].volume_mm3(&filled);
-            let now = (so_far.0 + volume, so_far.1 + at_least);
-            if together.best.as_ref().is_some_and(|(best, _)| now.0 + together.later_mm3[at + 1] >= *best) {
+            let volume_mm3 = part.volume_mm3 + volume;
+            if together.best.as_ref().is_some_and(|(best, _)| volume_mm3 + together.later_mm3[at + 1] >= *best) {
                 return together.leave(least_of_all);
             }
             let mut used = vec![0; stock.len()];
             filled.iter().for_each(|bin| used[bin.size] += 1);
             let left: Many =
                 stock.iter().zip(&used).map(|(stock, used)| if *stock == u32::MAX { u32::MAX } else { stock - used }).collect();
-            let held = bins.len();
-            bins.extend(filled.into_iter().map(|bin| (alloys[at].alloy, bin)));
-            self.part(alloys, at + 1, flasks - many, &left, now, bins, together);
-            bins.truncate(held);
+            let held = together.bins.len();
+            together.bins.extend(filled.into_iter().map(|bin| (alloys[at].alloy, bin)));
+            let at_least_mm3 = part.at_least_mm3 + at_least;
+            let rest = Part { at: at + 1, flasks: part.flasks - many, stock: left, volume_mm3, at_least_mm3 };
+            self.part(alloys, &rest, together);
+            together.bins.truncate(held);
             // Where no size is short, the cheapest of each alloy is the cheapest of all.
             let short = self.wish.sizes.iter().zip(&used).any(|(size, used)| *used > 0 && size.stock.is_some());
             if !short || self.stopped.get() {
@@ -224,8 +209,24 @@ impl<'a> Search<'a> {
     }
 }
 
+/// What is still to be parted: flasks among the alloys from a place on.
+struct Part {
+    /// The place.
+    at: usize,
+    /// How many flasks.
+    flasks: u32,
+    /// How many of each size are left.
+    stock: Many,
+    /// The volume of the alloys before, as it is.
+    volume_mm3: u64,
+    /// The same, as it is at least.
+    at_least_mm3: u64,
+}
+
 /// The best of all partings so far.
 struct Together {
+    /// The flasks of the alloys that have theirs.
+    bins: Vec<(usize, Bin)>,
     /// The least volume of the alloys from each place on.
     later_mm3: Vec<u64>,
     best: Option<(u64, Vec<(usize, Bin)>)>,
@@ -239,10 +240,10 @@ impl Together {
         self.at_least_mm3 = self.at_least_mm3.min(at_least_mm3);
     }
 
-    fn take(&mut self, (volume, at_least): (u64, u64), bins: &[(usize, Bin)]) {
-        self.leave(at_least);
-        if self.best.as_ref().is_none_or(|(best, _)| volume < *best) {
-            self.best = Some((volume, bins.to_vec()));
+    fn take(&mut self, part: &Part) {
+        self.leave(part.at_least_mm3);
+        if self.best.as_ref().is_none_or(|(best, _)| part.volume_mm3 < *best) {
+            self.best = Some((part.volume_mm3, self.bins.clone()));
         }
     }
 }

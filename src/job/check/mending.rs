@@ -76,7 +76,7 @@ impl Mending {
     }
 
     /// Blanks a number of something counted from 1 that there cannot be.
-    pub fn from_one(&mut self, place: Place, field: &'static str, number: &mut Option<u32>, most: u32) {
+    pub fn counted_from_one(&mut self, place: Place, field: &'static str, number: &mut Option<u32>, most: u32) {
         if let Some(value) = number.filter(|number| !(1..=most).contains(number)) {
             self.fault(place, field, Wrong::OutOfRange { value: f64::from(value), low: 1.0, high: f64::from(most) });
             *number = None;

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::mending::{Mending, range};
 use super::{Fault, Wrong};
-use crate::job::{Place, Studio, WaterWeighing};
+use crate::job::{Place, Studio, UsualTree, WaterWeighing};
 
 /// The studio without what is at fault, and the faults. The document on disk stays as it is.
 #[must_use]
@@ -15,11 +15,21 @@ pub fn mend_studio(studio: &Studio) -> (Studio, Vec<Fault>) {
     mending.studio_money(&mut studio);
     mending.studio_metal(&mut studio);
     mending.registers(&mut studio);
+    mending.usual_tree(&mut studio.usual_tree);
     mending.printers(&mut studio);
     (studio, mending.faults)
 }
 
 impl Mending {
+    fn usual_tree(&mut self, usual: &mut UsualTree) {
+        let place = Place::Studio;
+        self.number(place, "usual_tree.main_diameter_mm", &mut usual.main_diameter_mm, range::LENGTH_MM);
+        self.number(place, "usual_tree.feed_diameter_mm", &mut usual.feed_diameter_mm, range::LENGTH_MM);
+        self.number(place, "usual_tree.feed_length_mm", &mut usual.feed_length_mm, range::LENGTH_MM);
+        self.number(place, "usual_tree.feed_angle_deg", &mut usual.feed_angle_deg, range::DEGREES);
+        self.number(place, "usual_tree.gap_mm", &mut usual.gap_mm, range::LENGTH_MM);
+    }
+
     fn studio_money(&mut self, studio: &mut Studio) {
         let place = Place::Studio;
         let money = &mut studio.money;

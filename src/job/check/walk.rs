@@ -157,15 +157,15 @@ impl Mending {
             let place = Place::Tree(tree.id);
             for hung in &mut tree.pieces {
                 self.number(place, "pieces.around_deg", &mut hung.around_deg, range::DEGREES);
-                self.from_one(place, "pieces.tier", &mut hung.tier, range::TIERS);
-                self.from_one(place, "pieces.sprue", &mut hung.sprue, range::SPRUES);
+                self.counted_from_one(place, "pieces.tier", &mut hung.tier, range::TIERS);
+                self.counted_from_one(place, "pieces.sprue", &mut hung.sprue, range::SPRUES);
             }
             for placed in &mut tree.placed {
-                self.from_one(place, "placed.tier", &mut placed.tier, range::TIERS);
+                self.counted_from_one(place, "placed.tier", &mut placed.tier, range::TIERS);
                 self.number(place, "placed.height_mm", &mut placed.height_mm, range::HEIGHT_MM);
                 self.number(place, "placed.around_deg", &mut placed.around_deg, range::DEGREES);
                 self.number(place, "placed.turn_deg", &mut placed.turn_deg, range::DEGREES);
-                self.from_one(place, "placed.sprue", &mut placed.sprue, range::SPRUES);
+                self.counted_from_one(place, "placed.sprue", &mut placed.sprue, range::SPRUES);
             }
             let most = range::TIERS as usize;
             if tree.tiers.len() > most {

@@ -3,6 +3,7 @@
 mod add;
 mod fields;
 pub(super) mod list;
+mod plan;
 mod view;
 
 use eframe::egui::Ui;
@@ -25,6 +26,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     if cx.job.flasks.is_empty() {
         heading::title(ui, &cx.label("stage-flasks"), "", &tokens);
         nothing(ui, cx, "flasks-what");
+        ui.add_space(STEP);
+        cx.folded(ui, "plan-batch", plan::show);
         return;
     }
     heading::title(ui, &cx.label("stage-flasks"), &cx.label("flasks-about"), &tokens);
@@ -33,6 +36,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     if button::plain(ui, &cx.label("flasks-add"), &tokens).clicked() {
         add::add(cx);
     }
+    cx.folded(ui, "plan-batch", plan::show);
     let chosen = chosen(cx);
     if let Some(flask) = chosen {
         one(ui, cx, flask);

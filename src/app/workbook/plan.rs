@@ -1,0 +1,46 @@
+//! The batch plan of the open batch.
+
+use super::Workbook;
+use crate::app::page::Page;
+use crate::calc::batch::build;
+use crate::texts::Texts;
+
+impl Workbook {
+    /// Is the plan looked at, or searched for?
+    #[must_use]
+    pub fn is_planning(&self) -> bool {
+        let shown = self.view.page == Page::Flasks && self.view.unfolded.contains("plan-batch");
+        shown || self.planner.progress().is_some()
+    }
+
+    /// Looks at what a plan is asked for now, and takes in what was found. True where a plan was.
+    pub fn look_at_plan(&mut self) -> bool {
+        self.planner.look((self.revision, self.looked), &self.view.plan, &self.computed, &self.runs, &self.setting);
+        self.planner.take(&self.computed)
+    }
+
+    /// Begins to plan the batch.
+    pub fn plan(&mut self) {
+        self.look_at_plan();
+        self.planner.begin();
+        self.look_at_plan();
+    }
+
+    /// Ends the search with the best plan it has.
+    pub fn stop_plan(&mut self) {
+        self.planner.stop();
+    }
+
+    /// Builds the trees and flasks of the last plan, in one step; nothing where it answers something else by now.
+    pub fn build_plan(&mut self) {
+        self.look_at_plan();
+        let Some(found) = self.planner.found().filter(|_| !self.planner.is_stale()) else { return };
+        let (rows, template) = (found.outcome.rows.clone(), found.template.clone());
+        let last = self.job.flasks.len();
+        self.edit(Texts::english().label("edit-plan-build"), move |job| build(job, &rows, &template));
+        self.planner.forget();
+        self.view.plan.kept.clear();
+        self.view.flask = self.job.flasks.get(last).map(|flask| flask.id).or(self.view.flask);
+        self.view.tree = self.job.flasks.get(last).and_then(|flask| flask.tree).or(self.view.tree);
+    }
+}

@@ -275,3 +275,32 @@ plan-keep = keep
 plan-let-go = let go
 plan-build = Build these trees and flasks
 edit-plan-build = build the trees and flasks of the plan
+trees-arrange = Arrange the pieces
+trees-arrange-hold = pieces that have a place of their own stay there
+trees-arranging = The pieces are being arranged.
+trees-arrange-stop = Stop with the best so far
+trees-arrange-stopped = Stopped before the end.
+trees-arranged = { $count ->
+        [one] The piece hangs with all the room it needs. Move it by hand where you know better, and see what it costs.
+       *[other] All { $count } pieces hang with the room they need. Move them by hand where you know better, and see what it costs.
+    }
+trees-arrange-no-flask = To arrange the pieces, put the tree into a flask whose steel is chosen.
+trees-arrange-no-sprue = To arrange the pieces, say a run of sprues with its length; { $piece } has none.
+trees-arrange-no-size = To arrange the pieces, their sizes must be known. Give the pattern of { $piece } its outer size or a file.
+trees-arrange-fewer = So many pieces are more than any tree of this trade holds.
+trees-cost = Off the best
+trees-cost-share = { $share } %
+trees-cost-of = (heavy pieces too far from the button { $heavy }, thin ones too near to it { $thin }, weight to one side { $balance })
+trees-cannot-sizes = Some measure of the tree or its flask cannot be right.
+trees-cannot-trunk-long = The main sprue needs a flask { $needs } high, and this one has { $has }.
+trees-cannot-trunk-thick = The main sprue needs a flask { $needs } wide, and this one has { $has }.
+trees-cannot-wide = However it is turned, { $piece } needs a flask { $needs } wide, and this one has { $has }. Take a wider flask, or a shorter sprue.
+trees-cannot-feed = However it is turned, { $piece } keeps { $has } to the main sprue, and { $needs } are needed. Take a longer sprue.
+trees-cannot-high = As low as it may be joined, { $piece } needs a flask { $needs } high, and this one has { $has }. Take a higher flask, or a flatter sprue.
+trees-cannot-trunk-short = To hang high enough over the base, { $piece } needs a main sprue { $needs } long, and this one has { $has }.
+trees-cannot-held = { $piece } does not hang on the main sprue where it is held.
+trees-cannot-held-wall = Where it is held, { $piece } has { $has } to the wall, and { $needs } are needed.
+trees-cannot-held-near = Where it is held, { $piece } has { $has } to its neighbour, and { $needs } are needed.
+trees-cannot-held-ends = What is held leaves { $has } above or below, and { $needs } are needed.
+trees-cannot-room = Room was found for { $most } of { $of } pieces; { $piece } is the first without. Take a larger flask, a longer main sprue, or part the tree.
+edit-trees-arrange = arrange the pieces of a tree

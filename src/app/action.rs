@@ -45,6 +45,10 @@ pub enum Action {
     TakeFile(crate::job::PatternId),
     /// Pattern files that were not there or could not be read, once more.
     LookAgain,
+    /// The pieces of the chosen tree are arranged.
+    Arrange,
+    /// The arrangement ends with the best it has.
+    StopArranging,
     /// The open pieces are planned.
     Plan,
     /// The search for a plan ends with the best it has.
@@ -152,6 +156,8 @@ impl Action {
             Self::Mend(_) => "mend-do",
             Self::LookAgain => "do-look-again",
             Self::StopReading => "do-stop-reading",
+            Self::Arrange => "trees-arrange",
+            Self::StopArranging => "trees-arrange-stop",
             Self::Plan => "plan-do",
             Self::StopPlan => "plan-stop",
             Self::BuildPlan => "plan-build",

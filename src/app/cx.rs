@@ -4,6 +4,7 @@
 use eframe::egui::Ui;
 
 use super::action::Action;
+use super::arrange_run::Arranger;
 use super::computed::{Chosen, Computed};
 use super::inspect::Inspection;
 use super::paper_desk::Shown;
@@ -62,6 +63,8 @@ pub struct Cx<'a> {
     pub inspecting: Option<f64>,
     /// The batch plan.
     pub planner: &'a Planner,
+    /// Trees that are arranged.
+    pub arranger: &'a Arranger,
     /// The paper that is looked at, where one is.
     pub shown: Option<&'a Shown>,
     /// Are pattern files being read?

@@ -2,6 +2,7 @@
 //! goes through one place that can be undone.
 
 pub mod action;
+pub mod arrange_run;
 mod bench;
 pub mod computed;
 pub mod cx;
@@ -15,6 +16,7 @@ pub mod paper_desk;
 mod patterns_run;
 pub mod plan_run;
 mod recovery;
+mod search;
 mod shell;
 mod start;
 pub mod theme;

@@ -49,6 +49,8 @@ pub struct View {
     pub hung: Option<(LineId, u32)>,
     /// The piece the hand has hold of.
     pub held: Option<(LineId, u32)>,
+    /// Pieces whose place was said stay there when their tree is arranged.
+    pub hold_placed: bool,
     /// How far trees are turned about their axis, in degrees.
     pub turn_deg: f64,
     /// The chosen flask.

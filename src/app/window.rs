@@ -164,6 +164,7 @@ impl Window {
         if self.workbook.view.page == Page::Patterns {
             self.workbook.inspect();
         }
+        self.workbook.take_arrangement();
         if self.workbook.is_planning() {
             self.workbook.look_at_plan();
         }
@@ -279,6 +280,7 @@ impl Window {
             folder,
             shown: workbook.shown.as_ref(),
             planner: &workbook.planner,
+            arranger: &workbook.arranger,
             runs: &workbook.runs,
             inspection,
             inspecting,

@@ -1,5 +1,6 @@
 //! The open batch: its documents, what follows from them, what was done to them, and where the caster is looking.
 
+mod arrange;
 mod patterns;
 mod plan;
 
@@ -9,6 +10,7 @@ use std::sync::Arc;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
+use super::arrange_run::Arranger;
 use super::computed::Computed;
 use super::history::{History, Moment};
 use super::inspect::Inspector;
@@ -55,6 +57,8 @@ pub struct Workbook {
     inspector: Inspector,
     /// The batch plan.
     pub planner: Planner,
+    /// Trees that are arranged.
+    pub arranger: Arranger,
 }
 
 impl Workbook {
@@ -105,6 +109,7 @@ impl Workbook {
             pairs: PairReader::default(),
             inspector: Inspector::default(),
             planner: Planner::default(),
+            arranger: Arranger::default(),
         };
         workbook.read_patterns();
         workbook

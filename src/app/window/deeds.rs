@@ -37,6 +37,12 @@ impl Window {
             Action::TakeFile(pattern) => workbook.take_file(pattern),
             Action::LookAgain => workbook.look_again(),
             Action::StopReading => workbook.stop_reading(),
+            Action::Arrange => {
+                if let Some(tree) = workbook.view.tree {
+                    workbook.arrange(tree);
+                }
+            }
+            Action::StopArranging => workbook.arranger.stop(),
             Action::Plan => workbook.plan(),
             Action::StopPlan => workbook.stop_plan(),
             Action::BuildPlan => workbook.build_plan(),

@@ -97,6 +97,7 @@ impl Workbook {
     pub fn on_read(&mut self, wake: impl Fn() + Send + Sync + Clone + 'static) {
         self.inspector.on_found(wake.clone());
         self.pairs.on_found(wake.clone());
+        self.arranger.on_found(wake.clone());
         self.planner.on_found(wake.clone());
         self.reader.on_read(wake);
     }

@@ -1,5 +1,6 @@
 //! Trees: what hangs where, what the scale says, what the sprues are, and how large the whole is.
 
+mod arrange;
 mod hang;
 mod numbers;
 mod parts;

@@ -3,7 +3,7 @@
 use eframe::egui::{EventFilter, Key, Modifiers, Response, RichText, Sense, Ui, vec2};
 
 use super::place::{direction, hold, place, rounded};
-use super::{change, spot};
+use super::{arrange, change, spot};
 use crate::app::cx::Cx;
 use crate::app::theme::STEP;
 use crate::app::widget::drawing::{Landed, handled};
@@ -52,6 +52,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {
         one_sight(ui, cx, tree, &spots, &drawn, (Sight::Above(look.turn_deg), wide));
     }
     below(ui, cx, &drawn);
+    arrange::show(ui, cx, tree, &spots);
     spot::show(ui, cx, tree, &spots, chosen);
 }
 

@@ -151,3 +151,8 @@ plan-with-kiln = { $kiln } hat { $places ->
        *[other] { $places } Plätze
     }, davon { $free } frei.
 plan-with-no-kiln = Keine Grenze durch den Ofen.
+
+# Was eine Küvette mit Löchern oder ein Kragen verlangt.
+mix-wrap = Die Wand dieser Küvette hat Löcher: vor dem Füllen umwickeln, vor dem Ofen abwickeln. Beim Gießen liegt eine heile Dichtung unter ihrem Flansch.
+mix-collar = Der Kragen von { $collar } bleibt, bis die Form abgebunden hat. Dann die Form bündig mit dem Rand abziehen.
+mix-top-up = Bis zum Rand nachfüllen, solange der Schlicker fließt.

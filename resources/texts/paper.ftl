@@ -166,3 +166,8 @@ plan-with-kiln = { $kiln } has { $places ->
        *[other] { $places } places
     }, of which { $free } are free.
 plan-with-no-kiln = No limit by the kiln.
+
+# What a flask with holes or a collar asks for.
+mix-wrap = The wall of this flask has holes: wrap it before it is filled, and take the wrap off before the kiln. Lay a whole gasket under its flange when it is poured.
+mix-collar = The collar of { $collar } stays on until the mould is set. Then cut the mould level with the rim.
+mix-top-up = Top up to the rim while the slurry still flows.

@@ -4,8 +4,9 @@ use super::block::{BigWeight, Block, Side, Table, WriteIn};
 use super::desk::Desk;
 use super::words::one_line;
 use crate::calc::FlaskFigures;
-use crate::quantity::{Kind, print};
-use crate::stock::{Liquid, Powder};
+use crate::job::Flask;
+use crate::quantity::{Finite, Kind, print};
+use crate::stock::{Flask as Vessel, FlaskWall, Liquid, Powder};
 
 /// Weights to weigh out, what the powder is mixed with, and the minutes from first powder to rest.
 pub(super) fn mix(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
@@ -30,8 +31,23 @@ pub(super) fn mix(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     fields.extend(flask.mix_by.map(|id| desk.figure_field("mix-by", id)));
     fields.extend(flask.invested_by.map(|id| desk.figure_field("mix-invested-by", id)));
     let mut blocks = vec![desk.heading("sheet-mix"), Block::Weights(weights(desk, flask)), Block::Words(String::new())];
-    blocks.extend([Block::Fields(fields), Block::Table(clock(desk, flask)), Block::WriteIn(really(desk))]);
+    blocks.extend([Block::Fields(fields), Block::Table(clock(desk, flask))]);
+    blocks.extend(job_flask.and_then(|flask| care(desk, flask)).map(Block::Words));
+    blocks.push(Block::WriteIn(really(desk)));
     blocks
+}
+
+/// What a wall with holes and a collar ask for. A plain steel asks for nothing.
+fn care(desk: &Desk<'_>, flask: &Flask) -> Option<String> {
+    let vessel = flask.vessel.as_ref().and_then(|id| desk.input.shelves.job.get::<Vessel>(id.as_str()))?;
+    let perforated = (vessel.wall == FlaskWall::Perforated).then(|| desk.label("mix-wrap"));
+    let collar = flask.collar_mm.map(Finite::get).filter(|collar| *collar > 0.0);
+    let collar = collar.map(|collar| {
+        let collar = print(collar, Kind::Length, desk.words.style).to_string();
+        desk.say("mix-collar", &[("collar", collar.into())])
+    });
+    let said: Vec<String> = perforated.into_iter().chain(collar).collect();
+    (!said.is_empty()).then(|| format!("{} {}", said.join(" "), desk.label("mix-top-up")))
 }
 
 fn liquid_key(desk: &Desk<'_>, flask: &FlaskFigures) -> &'static str {

@@ -7,6 +7,7 @@ mod findings;
 mod first_pour;
 mod patterns;
 mod support;
+mod trees;
 
 #[allow(dead_code, reason = "the tool's own way in is not used here")]
 #[path = "../tools/make_patterns.rs"]

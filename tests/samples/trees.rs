@@ -1,0 +1,91 @@
+//! Trees of the samples as they stand: what is written down holds every limit, and sixty open pieces go all the way to paper.
+
+use std::time::Instant;
+
+use pourbook::calc::arrange::{STEPS, arrange, check, task_of, write_down};
+use pourbook::calc::stand::Hang;
+use pourbook::calc::{Book, Report, Shelves, batch, plan, recompute};
+use pourbook::files::batch::Batch;
+use pourbook::job::{FlaskId, Job};
+
+use super::support::{computed, open, runs, setting};
+
+/// What must not be said of a tree whose places were searched for.
+const NO_ROOM: [&str; 7] = ["parts-touch", "parts-near", "piece-near-trunk", "wall-clearance", "tree-too-wide", "top-clearance", "tree-too-high"];
+
+fn no_room(report: &Report) -> Vec<&'static str> {
+    report.findings.iter().map(|found| found.kind.key).filter(|key| NO_ROOM.contains(key)).collect()
+}
+
+#[test]
+fn the_three_trees_hold_every_limit() {
+    let batch = open("three-trees.ron");
+    let (report, book) = computed(&batch, &batch.sound);
+    let shelves = Shelves::new(&batch.sound, &batch.studio);
+    let counts: Vec<usize> = report.trees.iter().map(|tree| tree.outline.spots.len()).collect();
+    assert_eq!(counts, [18, 1, 24], "rings, a figurine, charms");
+    for (tree, figures) in batch.sound.trees.iter().zip(&report.trees) {
+        assert!(figures.outline.spots.iter().all(|spot| spot.said.place()), "{}: every place is written down", tree.name);
+        // Held to the places that are written down, the task checks every two solids anew.
+        let task = task_of(&batch.sound, tree, &report, &book, &shelves, true).unwrap();
+        let hang = |piece: &pourbook::calc::arrange::Wanted| {
+            let held = piece.held.unwrap();
+            Hang {
+                joint_mm: held.joint_mm,
+                around_deg: held.around_deg,
+                angle_deg: piece.angle_deg,
+                twist_deg: held.twist_deg,
+                feed_diameter_mm: piece.feed_diameter_mm,
+                feed_length_mm: piece.feed_length_mm,
+                form: piece.form.clone(),
+            }
+        };
+        let hangs: Vec<Hang> = task.pieces.iter().map(hang).collect();
+        let mut task = task.clone();
+        // A place is written down to a hundredth, for which the search keeps a hair more room.
+        let limits = &mut task.limits;
+        [&mut limits.wall_mm, &mut limits.between_mm, &mut limits.trunk_mm, &mut limits.top_mm].map(|room| *room -= 0.04);
+        assert_eq!(check(&task, &hangs), Ok(()), "{}", tree.name);
+    }
+    assert_eq!(no_room(&report), Vec::<&str>::new());
+}
+
+/// The fair, planned and built.
+fn built(batch: &Batch) -> Job {
+    let shelves = Shelves::new(&batch.sound, &batch.studio);
+    let mut ask = batch::ask(&batch.sound, &batch.studio, &shelves, &runs(batch), &setting(batch), &batch::Options::default());
+    let found = plan::plan(&ask.wish, plan::STEPS, &|_| true);
+    let outcome = ask.read(&found, &shelves.job);
+    assert!(outcome.left.is_empty(), "{:?}", outcome.left);
+    let mut job = batch.sound.clone();
+    batch::build(&mut job, &outcome.rows, &ask.template(&batch.sound, &shelves.job));
+    job
+}
+
+#[test]
+fn sixty_pieces_are_planned_arranged_and_printed() {
+    let batch = open("fair.ron");
+    let began = Instant::now();
+    let mut job = built(&batch);
+    println!("planned: {} flasks in {:.2} s", job.flasks.len(), began.elapsed().as_secs_f64());
+    let (report, book) = computed(&batch, &job);
+    let shelves = Shelves::new(&job, &batch.studio);
+    let sound = job.clone();
+    let mut hung = 0;
+    for tree in &mut job.trees {
+        let began = Instant::now();
+        let task = task_of(&sound, tree, &report, &book, &shelves, false).unwrap_or_else(|lacks| panic!("{}: {lacks:?}", tree.name));
+        let found = arrange(&task, STEPS, &|_| true).unwrap_or_else(|why| panic!("{}: {why:?}", tree.name));
+        check(&task, &found.hangs).unwrap();
+        println!("{} pieces arranged in {:.2} s, {:.3} off the best", found.hangs.len(), began.elapsed().as_secs_f64(), found.cost.total);
+        let figures = report.trees.iter().find(|figures| figures.id == tree.id).unwrap();
+        write_down(tree, &task.trunk, &figures.outline.spots, &found.hangs);
+        hung += found.hangs.len();
+    }
+    assert_eq!(hung, 60);
+    let mut book = <Book as Default>::default();
+    let report = recompute(&job, &batch.studio, &Shelves::new(&job, &batch.studio), &runs(&batch), &setting(&batch), &mut book);
+    assert_eq!(no_room(&report), Vec::<&str>::new());
+    assert!(report.findings.iter().all(|found| found.kind.key != "pieces-on-no-tree"));
+    assert!(job.flasks.iter().all(|flask| flask.id != FlaskId(0) && flask.tree.is_some()));
+}

@@ -11,10 +11,13 @@ mod by_id;
 mod calibrate;
 mod clearance;
 mod client_lots;
+mod feed;
+mod fill;
 pub mod finding;
 mod flask;
 mod form;
 mod freeze;
+mod freeze_time;
 mod hung;
 mod investment;
 mod melt;
@@ -41,6 +44,7 @@ mod setting;
 pub mod site;
 pub mod size;
 pub mod solid;
+mod spin;
 pub mod stand;
 mod tree;
 mod value;
@@ -53,6 +57,8 @@ pub use burnout::{BurnoutFigures, StageFigures};
 pub use calibrate::{AcceptedLine, AxisFigures, CalibrationFigures, GaugeFigures, LEAST_ROWS, accepted, accepted_line};
 pub use clearance::{ClearanceFigures, Wanting};
 pub use client_lots::ClientLot;
+pub use feed::{BrokenFeed, FedRow, FeedFigures, FeedPart, SILENT_BELOW_MM};
+pub use fill::FillFigures;
 pub use finding::{Arg, Finding, FindingKind, Weight};
 pub use flask::FlaskFigures;
 pub use form::{FileFrame, PatternForm};
@@ -74,6 +80,7 @@ pub use print::{PrintFigures, PrintRowFigures};
 pub use setting::{FileProblem, PairRun, PatternMeasure, PatternRun, PatternShape, Runs, Setting};
 pub use site::SiteFigures;
 pub use size::{PrinterLine, PrinterLines, RingFigures, SideFigures, Typed, WayBack};
+pub use spin::SpinFigures;
 pub use tree::{TreeFigures, TreePart};
 pub use value::{Cause, Value};
 pub use weighed_in_water::{WeighingFigures, water_density_g_cm3};
@@ -161,8 +168,9 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let prices = pass.prices();
     let lines = pass.lines(&patterns, &prices);
     let forms = pass.forms(&patterns);
-    let trees = pass.trees(&patterns, &forms, &by_id);
+    let mut trees = pass.trees(&patterns, &forms, &by_id);
     let mut flasks = pass.flasks(&trees, &patterns, &by_id, &site);
+    pass.buttons(&mut trees, &flasks);
     let burnouts = pass.burnouts(&flasks);
     pass.investing_times(&mut flasks, &burnouts);
     let melts = pass.melts(&flasks, &by_id);
@@ -223,6 +231,10 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         flask::RULES,
         melt::RULES,
         client_lots::RULES,
+        freeze_time::RULES,
+        fill::RULES,
+        feed::RULES,
+        spin::RULES,
     ];
     pages.concat()
 }
@@ -254,6 +266,10 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         burnout_findings::INPUTS,
         flask::INPUTS,
         melt::INPUTS,
+        freeze_time::INPUTS,
+        fill::INPUTS,
+        feed::INPUTS,
+        spin::INPUTS,
     ];
     pages.concat()
 }
@@ -276,6 +292,9 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
         metal::GIVENS,
         investment::GIVENS,
         clearance::GIVENS,
+        fill::GIVENS,
+        feed::GIVENS,
+        spin::GIVENS,
     ];
     pages.concat()
 }

@@ -169,7 +169,7 @@ impl<'a> Pass<'a> {
 
     /// What a pattern asks of its feed: the modulus behind the sprue's place where it was picked, else that of the whole.
     fn fed_place(&mut self, pattern: &'a Pattern, patterns: &[PatternFigures]) -> Option<FedPlace<'a>> {
-        let figures = find_pattern(patterns, pattern.id)?;
+        let figures = find_pattern(patterns, pattern.id).filter(|figures| self.plausible(figures))?;
         let place = Place::Pattern(pattern.id);
         let file = pattern.file.as_ref();
         let picked = file.and_then(|file| Some((file, file.sprue.as_ref()?)));

@@ -199,7 +199,8 @@ impl<'a> Pass<'a> {
     fn thin_and_heavy(&mut self, hung: &[&'a Pattern], patterns: &[PatternFigures]) -> (Option<Id>, Option<Id>) {
         let (mut thin, mut heavy): (Option<(f64, Id)>, Option<(f64, Id)>) = (None, None);
         for pattern in hung {
-            let walls = super::order::find_pattern(patterns, pattern.id).and_then(|figures| figures.walls);
+            let figures = super::order::find_pattern(patterns, pattern.id).filter(|figures| self.plausible(figures));
+            let walls = figures.and_then(|figures| figures.walls);
             let wall = match pattern.thinnest_mm {
                 Some(wall) => Some(self.book.entered(&THINNEST, Place::Pattern(pattern.id), wall.get())),
                 None => walls.map(|[thinnest, ..]| thinnest),

@@ -25,9 +25,12 @@ inputs! {
     SPRUE_COUNT "fill.sprue-count" Count;
 }
 
+/// A gauge of 25 inches of mercury, in kPa.
+pub const VACUUM_KPA: f64 = 85.0;
+
 givens! {
     /// A gauge of 25 inches of mercury.
-    VACUUM_DEFAULT "flask.vacuum-gauge" Vacuum = 85.0; Article "casters' forum: 25–26 inHg at the casting table, never full, because air comes through the mould"
+    VACUUM_DEFAULT "flask.vacuum-gauge" Vacuum = VACUUM_KPA; Article "casters' forum: 25–26 inHg at the casting table, never full, because air comes through the mould"
     /// How much of the gauge's reading reaches the pattern.
     VACUUM_SHARE "fill.vacuum-share" Ratio = 0.5; CommonPractice "mould and leaks take a part; half is on the careful side: common practice, no source"
     /// What a choke lets through of what it would without friction.
@@ -108,6 +111,8 @@ pub struct FillFigures {
     pub thin_freezes: Option<Id>,
     /// How long the heaviest place takes to freeze.
     pub heavy_freezes: Option<Id>,
+    /// The mould is as hot as the metal freezes.
+    pub never_freezes: bool,
 }
 
 impl<'a> Pass<'a> {
@@ -117,7 +122,7 @@ impl<'a> Pass<'a> {
         (tree, tree_figures): (Option<&'a Tree>, Option<&TreeFigures>),
         alloy: Option<AlloyTerms<'a>>,
         spin: Option<&SpinFigures>,
-        freezing: Option<Freezing>,
+        (freezing, never): (Option<Freezing>, bool),
         (hung, patterns): (&[&'a Pattern], &[PatternFigures]),
     ) -> FillFigures {
         let place = Place::Flask(flask.id);
@@ -154,7 +159,7 @@ impl<'a> Pass<'a> {
         {
             self.find_on(&finding::FREEZES_FIRST, place, filling, vec![Arg::Figure(filling), Arg::Figure(freezes), Arg::Figure(wall)]);
         }
-        FillFigures { pressure, detail, thinnest, filling, thin_freezes, heavy_freezes }
+        FillFigures { pressure, detail, thinnest, filling, thin_freezes, heavy_freezes, never_freezes: never }
     }
 
     /// What drives the metal when the first of it comes to the far end, and when the last does.

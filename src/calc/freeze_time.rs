@@ -84,7 +84,7 @@ pub(super) struct Freezing {
 }
 
 impl<'a> Pass<'a> {
-    /// What freezing goes by. `None` where alloy or powder are not known, and in a mould so hot that nothing freezes until it cools.
+    /// What freezing goes by; and whether nothing freezes because the mould is as hot as the metal does, in which case it goes by nothing.
     pub(super) fn freezing(
         &mut self,
         place: Place,
@@ -92,6 +92,19 @@ impl<'a> Pass<'a> {
         powder: Option<&'a Powder>,
         mould_density: Id,
         pour: &PourFigures,
+    ) -> (Option<Freezing>, bool) {
+        let mut never = false;
+        let freezing = self.freezing_unless(place, (alloy, powder), mould_density, pour, &mut never);
+        (freezing, never)
+    }
+
+    fn freezing_unless(
+        &mut self,
+        place: Place,
+        (alloy, powder): (Option<AlloyTerms<'a>>, Option<&'a Powder>),
+        mould_density: Id,
+        pour: &PourFigures,
+        never: &mut bool,
     ) -> Option<Freezing> {
         let (alloy, powder) = (alloy?, powder?);
         let (metal, mould) = (alloy.alloy.thermal.as_ref()?, powder.thermal.as_ref()?);
@@ -106,6 +119,7 @@ impl<'a> Pass<'a> {
         let fall = self.book.derive(&FALL, place, [at, pour.mould]);
         let mould_c = self.book.number(pour.mould)?;
         if self.book.number(fall)? <= 0.0 {
+            *never = true;
             return None;
         }
         let over = self.book.derive(&OVER, place, [pour.metal, at]);

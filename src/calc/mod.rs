@@ -58,7 +58,7 @@ pub use calibrate::{AcceptedLine, AxisFigures, CalibrationFigures, GaugeFigures,
 pub use clearance::{ClearanceFigures, Wanting};
 pub use client_lots::ClientLot;
 pub use feed::{BrokenFeed, FedRow, FeedFigures, FeedPart, SILENT_BELOW_MM};
-pub use fill::FillFigures;
+pub use fill::{FillFigures, VACUUM_KPA};
 pub use finding::{Arg, Finding, FindingKind, Weight};
 pub use flask::FlaskFigures;
 pub use form::{FileFrame, PatternForm};

@@ -1,5 +1,6 @@
 //! The studio and the window: what the whole house says of itself, section by section.
 
+mod centrifuges;
 mod hands;
 pub mod kept;
 mod lots;
@@ -37,6 +38,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     cx.folded(ui, "settings-lots", lots::show);
     cx.folded(ui, "settings-moulds", moulds::show);
     cx.folded(ui, "settings-printers", printers::show);
+    cx.folded(ui, "settings-centrifuges", centrifuges::show);
     cx.folded(ui, "settings-shelf", shelf::show);
     cx.folded(ui, "settings-weighed", weighed::show);
     ui.add_space(3.0 * STEP);

@@ -47,9 +47,9 @@ rules! {
         = Formula "density*gravity*height/1000" { density * gravity * height / 1000.0 };
         Computed "density, gravity, height"
     /// What the vacuum adds at the pattern.
-    VACUUM_THERE "fill.vacuum" (gauge: Vacuum, share: Ratio) -> Pressure
-        = Formula "gauge*share" { gauge * share };
-        CommonPractice "the gauge's reading less what mould and leaks take"
+    VACUUM_THERE "fill.vacuum" (gauge: Vacuum, barometer: Pressure, share: Ratio) -> Pressure
+        = Formula "min(gauge, barometer)*share" { gauge.min(barometer) * share };
+        CommonPractice "the gauge's reading, never more than the barometer's, less what mould and leaks take"
     /// Pressure at the far end under vacuum.
     WITH_VACUUM "fill.pressure" (head: Pressure, vacuum: Pressure) -> Pressure
         = Formula "head + vacuum" { head + vacuum };
@@ -120,7 +120,7 @@ impl<'a> Pass<'a> {
         &mut self,
         flask: &'a Flask,
         (tree, tree_figures): (Option<&'a Tree>, Option<&TreeFigures>),
-        alloy: Option<AlloyTerms<'a>>,
+        (alloy, barometer): (Option<AlloyTerms<'a>>, Id),
         spin: Option<&SpinFigures>,
         (freezing, never): (Option<Freezing>, bool),
         (hung, patterns): (&[&'a Pattern], &[PatternFigures]),
@@ -128,7 +128,7 @@ impl<'a> Pass<'a> {
         let place = Place::Flask(flask.id);
         let density =
             alloy.map_or_else(|| self.book.absent(&super::metal::FLASK_ALLOY, place, Cause::NotChosen), |alloy| alloy.liquid_density);
-        let [pressure, end] = self.pressures(flask, tree_figures, density, spin);
+        let [pressure, end] = self.pressures(flask, tree_figures, density, barometer, spin);
         let tension = match alloy {
             Some(alloy) => {
                 let tension = alloy.alloy.thermal.as_ref().map(|thermal| &thermal.surface_tension_n_m);
@@ -163,7 +163,14 @@ impl<'a> Pass<'a> {
     }
 
     /// What drives the metal when the first of it comes to the far end, and when the last does.
-    fn pressures(&mut self, flask: &'a Flask, tree: Option<&TreeFigures>, density: Id, spin: Option<&SpinFigures>) -> [Id; 2] {
+    fn pressures(
+        &mut self,
+        flask: &'a Flask,
+        tree: Option<&TreeFigures>,
+        density: Id,
+        barometer: Id,
+        spin: Option<&SpinFigures>,
+    ) -> [Id; 2] {
         let place = Place::Flask(flask.id);
         if let Some(spin) = spin {
             let pressure = self.book.derive(&SPIN_PRESSURE, place, [density, spin.speed, spin.pattern_radius, spin.metal_radius]);
@@ -178,7 +185,7 @@ impl<'a> Pass<'a> {
         }
         let gauge = self.book.entered_or(&VACUUM_READ, place, flask.vacuum_kpa, &VACUUM_DEFAULT);
         let share = self.book.constant(&VACUUM_SHARE);
-        let vacuum = self.book.derive(&VACUUM_THERE, place, [gauge, share]);
+        let vacuum = self.book.derive(&VACUUM_THERE, place, [gauge, barometer, share]);
         [self.book.derive(&WITH_VACUUM, place, [head, vacuum]), vacuum]
     }
 

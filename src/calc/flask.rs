@@ -118,7 +118,7 @@ impl<'a> Pass<'a> {
         let pour = self.flask_pour(flask, alloy, lightest, never_quench);
         let freezing = self.freezing(place, alloy, powder, mix.powder_in_slurry, &pour);
         let spin = self.flask_spin(flask, (vessel, base), tree_figures, &metal, &mix);
-        let fill = self.flask_fill(flask, (tree, tree_figures), alloy, spin.as_ref(), freezing, (&hung, patterns));
+        let fill = self.flask_fill(flask, (tree, tree_figures), (alloy, site.barometer), spin.as_ref(), freezing, (&hung, patterns));
         self.mould_refuses(place, alloy, powder);
         self.solidus_uncertain(place, alloy);
         self.irreplaceable(place, &hung);

@@ -183,7 +183,7 @@ fn what_drives_the_metal_and_what_holds_it_back() {
     for case in cases("vacuum_assist") {
         let number = |key: &str| case[key].as_f64().unwrap();
         let head = by("fill.head", &[number("rho_g_cm3"), 9.80665, number("head_mm")]);
-        let pressure = by("fill.pressure", &[head, by("fill.vacuum", &[number("gauge_vacuum_kPa"), 1.0])]);
+        let pressure = by("fill.pressure", &[head, by("fill.vacuum", &[number("gauge_vacuum_kPa"), 101.325, 1.0])]);
         table.row("head and vacuum, kPa", made, number("driving_pressure_kPa"), pressure, Within::Share(1e-8));
         let ours = by("fill.velocity", &[1.0, pressure, number("rho_g_cm3")]);
         table.row("speed under vacuum, m/s", made, number("ideal_velocity_m_s"), ours, Within::Share(1e-8));

@@ -449,7 +449,7 @@ for name, diameter, count in [("main", main_mm, 1)] + [(number, float(run["diame
 feeds = put("tree/1", "fill.feeds-section", sum(area for name, area in section.items() if name != "main"), "all runs")
 choke = put("tree/1", "fill.choke", min(section["main"], feeds), "the narrower")
 head_kpa = put("flask/1", "fill.head", LIQUID_STERLING * 1000 * GRAVITY * tree_high / 1000 / 1000, "ρgh")
-vacuum_kpa = put("flask/1", "fill.vacuum", GAUGE_KPA * VACUUM_SHARE, "half the gauge")
+vacuum_kpa = put("flask/1", "fill.vacuum", min(GAUGE_KPA, barometer) * VACUUM_SHARE, "half the gauge")
 pressure = put("flask/1", "fill.pressure", head_kpa + vacuum_kpa, "both")
 put("flask/1", "fill.detail", 2 * TENSION_STERLING / (pressure * 1000) * 1000, "2γ/p")
 # The ring's wall was measured, 1.5 mm; an edge as thin has half of that as its radius.

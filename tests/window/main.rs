@@ -17,6 +17,7 @@ mod patterns;
 mod pictures;
 mod prints;
 mod shapes;
+mod spin;
 mod take_out;
 mod walk;
 mod weighed;

@@ -341,6 +341,36 @@ kinds! {
     PRINT_UNCALIBRATED "print-uncalibrated" Note Never ("printer", "material");
     /// The calibration is soon to be measured again.
     RECHECK_DUE "recheck-due" Note Never ("printer", "due");
+    /// A feed sprue freezes before, or hardly after, what it feeds.
+    FEED_THIN "feed-thin" Caution Lower ("pattern", "diameter", "needed");
+    /// A feed sprue is much thicker than what it stands on.
+    FEED_THICK "feed-thick" Caution Higher ("pattern", "diameter", "most");
+    /// A feed sprue is too long for its thickness.
+    FEED_LONG "feed-long" Caution Higher ("pattern", "length", "most");
+    /// The main sprue freezes before a feed sprue.
+    TRUNK_THIN "trunk-thin" Caution Lower ("trunk", "feed");
+    /// The button freezes before the main sprue.
+    BUTTON_SMALL "button-small" Caution Lower ("button", "needed");
+    /// Somewhere on the tree what should freeze last freezes first.
+    FREEZING_ORDER "freezing-order" Note Never ("tree", "parts");
+    /// The thinnest wall freezes before the tree is full.
+    FREEZES_FIRST "freezes-first" Caution Higher ("filling", "freezing", "wall");
+    /// The pressure does not enter a place as thin as the thinnest wall.
+    DETAIL_FINE "detail-fine" Caution Lower ("wall", "detail", "pressure");
+    /// The arm is somewhat off its balance.
+    SPIN_OFF_BALANCE "spin-off-balance" Caution Higher ("set", "needed");
+    /// The arm is far off its balance.
+    SPIN_UNBALANCED "spin-unbalanced" Stop Higher ("set", "needed");
+    /// The machine cannot be given so much counterweight.
+    COUNTERWEIGHT_OVER "counterweight-over" Stop Higher ("needed", "most", "machine");
+    /// The flask does not go into the cradle.
+    CRADLE_SIZE "cradle-size" Stop Never unsignable true ("flask", "machine");
+    /// The flask is too heavy for the cradle.
+    CRADLE_LOAD "cradle-load" Stop Higher ("load", "most", "machine");
+    /// The machine must not turn so fast.
+    SPIN_TOO_FAST "spin-too-fast" Stop Higher unsignable true ("speed", "most", "machine");
+    /// The studio has no such machine.
+    MACHINE_UNKNOWN "machine-unknown" Note Never ("machine");
     /// The calibration should have been measured again.
     RECHECK_PASSED "recheck-passed" Caution Never ("printer", "due");
 }

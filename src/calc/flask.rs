@@ -5,6 +5,7 @@ use super::book::Id;
 use super::burnout::BurnoutFigures;
 use super::by_id::ById;
 use super::clearance::ClearanceFigures;
+use super::fill::FillFigures;
 use super::finding::{self, Arg};
 use super::hung;
 use super::investment::MixFigures;
@@ -15,6 +16,7 @@ use super::pattern::PatternFigures;
 use super::pour::PourFigures;
 use super::rule::{inputs, rules};
 use super::site::SiteFigures;
+use super::spin::SpinFigures;
 use super::tree::TreeFigures;
 use super::value::Cause;
 use crate::job::{BurnoutId, Flask, FlaskId, MeltId, Pattern, Place, Tree, TreeId};
@@ -65,6 +67,10 @@ pub struct FlaskFigures {
     pub room: ClearanceFigures,
     /// Pouring.
     pub pour: PourFigures,
+    /// What drives the metal into the mould.
+    pub fill: FillFigures,
+    /// The flask on its machine, where it is spun.
+    pub spin: Option<SpinFigures>,
     /// When investing must be over.
     pub invested_by: Option<Id>,
     /// When mixing starts at the latest.
@@ -110,6 +116,9 @@ impl<'a> Pass<'a> {
         let room = self.clearance(flask, vessel, base, tree_figures, &entries);
         let lightest = lightest_section(&hung, patterns);
         let pour = self.flask_pour(flask, alloy, lightest, never_quench);
+        let freezing = self.freezing(place, alloy, powder, mix.powder_in_slurry, &pour);
+        let spin = self.flask_spin(flask, (vessel, base), tree_figures, &metal, &mix);
+        let fill = self.flask_fill(flask, (tree, tree_figures), (alloy, site.barometer), spin.as_ref(), freezing, (&hung, patterns));
         self.mould_refuses(place, alloy, powder);
         self.solidus_uncertain(place, alloy);
         self.irreplaceable(place, &hung);
@@ -138,6 +147,8 @@ impl<'a> Pass<'a> {
             mix,
             room,
             pour,
+            fill,
+            spin,
             invested_by: None,
             mix_by: None,
         }

@@ -129,6 +129,8 @@ pub struct MixFigures {
     pub slurry: Id,
     /// Density of the slurry.
     pub slurry_density: Id,
+    /// Powder in a cubic centimetre of it: the fired mould's density.
+    pub powder_in_slurry: Id,
     /// Liquid to powder by weight.
     pub ratio: Id,
     /// Powder, as weighed out.
@@ -203,6 +205,7 @@ impl<'a> Pass<'a> {
             flask_volume,
             slurry,
             slurry_density,
+            powder_in_slurry: each,
             ratio,
             powder: weighed,
             water,

@@ -42,6 +42,14 @@ rules! {
     FILL "melt.crucible-fill" (molten: Volume, usable: Volume) -> Ratio
         = Formula "molten/usable" { molten / usable };
         Computed "share of the volume that may be molten metal"
+    /// The most metal of an alloy that a crucible takes.
+    CRUCIBLE_MOST "melt.crucible-most" (usable: Volume, density: Density) -> Mass
+        = Formula "usable*density" { usable * density };
+        Computed "the volume that may be molten metal, times the liquid's density"
+    /// The least metal of an alloy that a spin throws out of a crucible cleanly.
+    CRUCIBLE_LEAST "melt.crucible-least" (least: Ratio, usable: Volume, density: Density) -> Mass
+        = Formula "least*usable*density" { least * usable * density };
+        Computed "the least share of that volume, times the liquid's density"
     /// Metal drawn in all.
     DRAWN_IN_ALL "melt.drawn" (draw: Mass) -> Mass = Sum "sum(draw)"; Computed "all draws"
     /// Fine metal in a draw.
@@ -85,6 +93,10 @@ pub struct MeltFigures {
     pub crucible: Option<EntryId>,
     /// The smallest crucible of the shelf that takes it, where none was chosen.
     pub smallest: Option<EntryId>,
+    /// The most metal the crucible takes, where one was chosen.
+    pub most: Option<Id>,
+    /// The least that a spin throws out of it cleanly, where it is spun and the shelf says it.
+    pub least: Option<Id>,
     /// How full the crucible is, where one was chosen.
     pub fill: Option<Id>,
     /// Fineness by the lots drawn, where any were.
@@ -133,9 +145,16 @@ impl<'a> Pass<'a> {
         let density =
             alloy.map_or_else(|| self.book.absent(&super::metal::FLASK_ALLOY, place, Cause::NotChosen), |alloy| alloy.liquid_density);
         let molten = self.book.derive(&MOLTEN, place, [charge, density]);
+        let spun = self.spun(fed);
+        let (mut most, mut least) = (None, None);
         let fill = crucible.map(|crucible| {
             let usable = self.shelf_term(&USABLE, &crucible.id, &crucible.usable_cm3);
             let fill = self.book.derive(&FILL, place, [molten, usable]);
+            most = Some(self.book.derive(&CRUCIBLE_MOST, place, [usable, density]));
+            least = crucible.least_fill.as_ref().filter(|_| spun).map(|share| {
+                let share = self.shelf_term(&LEAST_FILL, &crucible.id, share);
+                self.book.derive(&CRUCIBLE_LEAST, place, [share, usable, density])
+            });
             self.crucible_findings(place, crucible, alloy, fed, [molten, usable, fill]);
             fill
         });
@@ -148,6 +167,8 @@ impl<'a> Pass<'a> {
             molten,
             crucible: crucible.map(|crucible| crucible.id.clone()),
             smallest,
+            most,
+            least,
             fill,
             fineness: None,
         }
@@ -171,14 +192,16 @@ impl<'a> Pass<'a> {
         {
             self.find(&finding::CRUCIBLE_WRONG, place, vec![name.clone(), Arg::Text(alloy.alloy.name.clone())]);
         }
-        let job = self.job;
-        let spun = fed.iter().any(|flask| job.flasks.iter().any(|other| other.id == flask.id && other.drive == Drive::Centrifugal));
-        if let (true, Some(least), Some(share)) = (spun, &crucible.least_fill, share)
+        if let (true, Some(least), Some(share)) = (self.spun(fed), &crucible.least_fill, share)
             && share < least.value
         {
-            self.shelf_term(&LEAST_FILL, &crucible.id, least);
             self.find_on(&finding::CRUCIBLE_LOW, place, fill, vec![Arg::Figure(molten), Arg::Figure(usable), name]);
         }
+    }
+
+    /// Is any of them spun?
+    fn spun(&self, fed: &[&FlaskFigures]) -> bool {
+        fed.iter().any(|flask| self.job.flasks.iter().any(|other| other.id == flask.id && other.drive == Drive::Centrifugal))
     }
 
     fn smallest_crucible(&self, alloy: Option<AlloyTerms<'a>>, molten: Id) -> Option<EntryId> {

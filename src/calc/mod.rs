@@ -13,10 +13,13 @@ mod by_id;
 mod calibrate;
 mod clearance;
 mod client_lots;
+mod feed;
+mod fill;
 pub mod finding;
 mod flask;
 mod form;
 mod freeze;
+mod freeze_time;
 mod hung;
 mod investment;
 mod melt;
@@ -43,6 +46,7 @@ mod setting;
 pub mod site;
 pub mod size;
 pub mod solid;
+mod spin;
 pub mod stand;
 mod tree;
 mod value;
@@ -55,6 +59,8 @@ pub use burnout::{BurnoutFigures, StageFigures};
 pub use calibrate::{AcceptedLine, AxisFigures, CalibrationFigures, GaugeFigures, LEAST_ROWS, accepted, accepted_line};
 pub use clearance::{ClearanceFigures, Wanting};
 pub use client_lots::ClientLot;
+pub use feed::{BrokenFeed, FedRow, FeedFigures, FeedPart, SILENT_BELOW_MM};
+pub use fill::{FillFigures, VACUUM_KPA};
 pub use finding::{Arg, Finding, FindingKind, Weight};
 pub use flask::FlaskFigures;
 pub use form::{FileFrame, PatternForm};
@@ -76,6 +82,7 @@ pub use print::{PrintFigures, PrintRowFigures};
 pub use setting::{FileProblem, PairRun, PatternMeasure, PatternRun, PatternShape, Runs, Setting};
 pub use site::SiteFigures;
 pub use size::{PrinterLine, PrinterLines, RingFigures, SideFigures, Typed, WayBack};
+pub use spin::SpinFigures;
 pub use tree::{TreeFigures, TreePart};
 pub use value::{Cause, Value};
 pub use weighed_in_water::{WeighingFigures, water_density_g_cm3};
@@ -163,8 +170,9 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let prices = pass.prices();
     let lines = pass.lines(&patterns, &prices);
     let forms = pass.forms(&patterns);
-    let trees = pass.trees(&patterns, &forms, &by_id);
+    let mut trees = pass.trees(&patterns, &forms, &by_id);
     let mut flasks = pass.flasks(&trees, &patterns, &by_id, &site);
+    pass.buttons(&mut trees, &flasks);
     let burnouts = pass.burnouts(&flasks);
     pass.investing_times(&mut flasks, &burnouts);
     let melts = pass.melts(&flasks, &by_id);
@@ -226,6 +234,10 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         melt::RULES,
         client_lots::RULES,
         batch::RULES,
+        freeze_time::RULES,
+        fill::RULES,
+        feed::RULES,
+        spin::RULES,
     ];
     pages.concat()
 }
@@ -258,6 +270,10 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         flask::INPUTS,
         melt::INPUTS,
         batch::INPUTS,
+        freeze_time::INPUTS,
+        fill::INPUTS,
+        feed::INPUTS,
+        spin::INPUTS,
     ];
     pages.concat()
 }
@@ -281,6 +297,9 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
         investment::GIVENS,
         clearance::GIVENS,
         batch::GIVENS,
+        fill::GIVENS,
+        feed::GIVENS,
+        spin::GIVENS,
     ];
     pages.concat()
 }

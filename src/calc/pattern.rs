@@ -35,6 +35,8 @@ inputs! {
     FILE_LENGTH "pattern.file-length" Length;
     /// The thinnest wall the studio casts without fear.
     LEAST_WALL_SAID "pattern.least-wall" Length;
+    /// The thinnest wall, measured.
+    THINNEST "pattern.thinnest" Length;
     /// A length typed in.
     LENGTH "pattern.length" Length;
 }

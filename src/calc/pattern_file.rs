@@ -5,7 +5,7 @@ use super::finding::{self, Arg};
 use super::pass::Pass;
 use super::pattern::{
     AREA_OF_FILE, FILE_AREA, FILE_LENGTH, FILE_SCALE, FILE_UNIT, FILE_VOLUME, LEAST_WALL, LEAST_WALL_SAID, LENGTH_OF_FILE, MODULUS,
-    SCALE_ONE, VOLUME_OF_FILE, WALL_OF_FILE,
+    PatternFigures, SCALE_ONE, VOLUME_OF_FILE, WALL_OF_FILE,
 };
 use super::setting::{FileProblem, PatternMeasure, PatternRun};
 use super::value::Cause;
@@ -128,6 +128,12 @@ impl<'a> Pass<'a> {
             sides_mm,
             walls,
         }
+    }
+
+    /// Does a pattern's size make sense? In a wrong unit every wall is thin, and that is told already.
+    pub(super) fn plausible(&self, figures: &PatternFigures) -> bool {
+        let sides = figures.axes.iter().flatten().filter_map(|side| self.book.number(*side));
+        sides.reduce(f64::max).is_none_or(|longest| PLAUSIBLE_MM.contains(&longest))
     }
 
     /// A wall under what the studio casts without fear.

@@ -2,6 +2,7 @@
 
 use super::book::Id;
 use super::by_id::{ById, Ordered};
+use super::feed::FeedFigures;
 use super::finding::{self, Arg};
 use super::hung;
 use super::order::find_pattern;
@@ -82,6 +83,8 @@ pub struct TreeFigures {
     pub difference: Option<Id>,
     /// Its outer measures, and where everything on it stands.
     pub outline: Outline,
+    /// How its pieces are fed.
+    pub feed: FeedFigures,
 }
 
 impl<'a> Pass<'a> {
@@ -109,7 +112,8 @@ impl<'a> Pass<'a> {
         };
         let difference = weighed.then(|| self.against_parts(tree, volume, patterns, by_id)).flatten();
         let outline = self.outline(tree, base, patterns, forms, by_id);
-        TreeFigures { id: tree.id, weighed, parts, volume, difference, outline }
+        let feed = self.feeding(tree, &outline.spots, patterns, by_id);
+        TreeFigures { id: tree.id, weighed, parts, volume, difference, outline, feed }
     }
 
     /// The tree on the scale against its parts, where all of them are known. More than a tenth is no welding: something is not on the tree, was

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::id::{BurnoutId, FlaskId, LotId, MeltId, TreeId};
 use super::serial::document;
+use super::spin::Spin;
 use super::tree::ButtonWish;
 use crate::quantity::{Finite, Grams};
 use crate::stock::{EntryId, Section};
@@ -48,6 +49,10 @@ document! {
         turn: Option<u32>,
         /// How the metal is driven.
         drive: Drive,
+        /// What the vacuum gauge reads at the pour, in kPa.
+        vacuum_kpa: Option<Finite>,
+        /// How it is spun.
+        spin: Spin,
         /// The button.
         button: ButtonWish,
         /// Metal kept in reserve, in grams.

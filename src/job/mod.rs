@@ -16,6 +16,7 @@ mod printer;
 mod quote;
 mod record;
 mod serial;
+mod spin;
 mod stage;
 mod studio;
 mod tree;
@@ -29,6 +30,7 @@ pub use print::{PrintRow, PrintRun};
 pub use printer::{Axis, Calibration, Gauge, PrintSetting, Printer};
 pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
 pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs, continues, standing};
+pub use spin::{Centrifuge, Spin};
 pub use stage::stages;
 pub use studio::{
     Equipment, FlaskStock, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake,

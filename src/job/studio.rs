@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::id::{JobId, LotId};
 use super::printer::{Calibration, Printer};
 use super::serial::document;
+use super::spin::Centrifuge;
 use crate::quantity::{Finite, Grams, Money};
 use crate::stock::{EntryId, OverlayItem};
 
@@ -53,6 +54,8 @@ document! {
         materials: Vec<MaterialLot>,
         /// Register of everything that wears and is checked: bases, crucibles, kilns, scales, gaskets, pumps.
         equipment: Vec<Equipment>,
+        /// Machines that spin the metal into the flask.
+        centrifuges: Vec<Centrifuge>,
         /// Printers and how they are set.
         printers: Vec<Printer>,
         /// How true the printers print.

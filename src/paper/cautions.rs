@@ -124,6 +124,7 @@ impl Hazards {
             (true, "caution-hot-flask"),
             (true, "caution-molten-metal"),
             (self.drive == Drive::Centrifugal, "caution-centrifuge"),
+            (self.drive == Drive::Centrifugal, "caution-centrifuge-before"),
             (self.drive == Drive::Vacuum, "caution-vacuum-pour"),
         ];
         block(desk, &chosen)

@@ -21,6 +21,7 @@ pub(super) fn pour(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
         fields.extend(flask.turn.map(|turn| desk.field("pour-turn", turn.to_string())));
         fields.push(desk.field("pour-drive", desk.label(drive_key(flask.drive))));
     }
+    fields.extend(driven(desk, flask));
     fields.extend(room(desk, flask));
     let really = [WriteIn { label: desk.label("really-poured-at"), unit: "" }];
     vec![desk.heading("sheet-pour"), Block::Weights(temperatures), Block::Fields(fields), Block::WriteIn(really.into())]
@@ -49,6 +50,19 @@ fn drive_key(drive: Drive) -> &'static str {
         Drive::Vacuum => "drive-vacuum",
         Drive::Centrifugal => "drive-centrifugal",
     }
+}
+
+/// What drives the metal and how fine it goes; on a machine, its speed and its counterweight. Only what is known prints.
+fn driven(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Field> {
+    let (fill, spin) = (&flask.fill, flask.spin);
+    let figures = [
+        ("pour-pressure", Some(fill.pressure)),
+        ("pour-detail", Some(fill.detail)),
+        ("pour-speed", spin.map(|spin| spin.speed)),
+        ("pour-counterweight", spin.map(|spin| spin.counterweight)),
+    ];
+    let known = figures.into_iter().filter_map(|(key, id)| Some((key, id.filter(|id| desk.input.book.number(*id).is_some())?)));
+    known.map(|(key, id)| desk.figure_field(key, id)).collect()
 }
 
 /// Room around the tree beside what is needed there.

@@ -40,8 +40,8 @@ fn argument<'w>(finding: &Finding, name: &str, arg: &Arg, book: &Book, words: &W
     let texts = words.texts;
     match arg {
         Arg::Figure(id) if book.value(*id).cause().is_some() => texts.label("figure-unknown").into(),
-        // A shortage of a thousandth of a gram must not read "925, under 925".
-        Arg::Figure(id) if matches!(finding.kind.key, "under-mark" | "mark-over-alloy") => {
+        // A shortage of a thousandth of a gram must not read "925, under 925", and a wall that does not fill is hundredths of a millimetre.
+        Arg::Figure(id) if matches!(finding.kind.key, "under-mark" | "mark-over-alloy" | "detail-fine" | "freezes-first") => {
             let finer = words.style.finer();
             print_figure(book, *id, &Words { style: &finer, ..*words }).into()
         }
@@ -120,6 +120,8 @@ pub fn figure_title(figure: &Figure<'_>, texts: &Texts) -> String {
 /// known yet.
 #[must_use]
 pub fn print_figure(book: &Book, id: Id, words: &Words<'_>) -> String {
+    let finer = words.style.finer();
+    let words = &if is_fine(book.figure(id).origin.key()) { Words { style: &finer, ..*words } } else { *words };
     let value = book.value(id);
     match value {
         Value::Missing(Cause::Term) => cause_words(root_cause(book, id), words.texts),
@@ -131,6 +133,13 @@ pub fn print_figure(book: &Book, id: Id, words: &Words<'_>) -> String {
 fn root_cause(book: &Book, id: Id) -> Cause {
     let causes: Vec<Cause> = book.root_causes(id).into_iter().filter_map(|root| book.value(root).cause()).collect();
     if causes.contains(&Cause::Pending) { Cause::Pending } else { causes.first().copied().unwrap_or(Cause::Term) }
+}
+
+/// Is a figure so small that a decimal more is needed to say anything? Radii that fill, and moduli that are compared.
+#[must_use]
+pub fn is_fine(key: &str) -> bool {
+    let modulus = (key.starts_with("feed.") || key.starts_with("freeze.")) && key.contains("modulus");
+    modulus || matches!(key, "fill.detail" | "fill.thin-radius" | "pattern.thinnest" | "feed.at-joint")
 }
 
 /// A value as it is printed, with its unit: a moment by the clock on the wall, money with its currency, a price of a gram with the four

@@ -46,6 +46,15 @@ impl Kind {
             Self::Angle => ("angle", (0.0, 180.0), (-360.0, 360.0)),
             Self::Money => ("amount of money", (0.0, 100_000.0), (-99_999_999_999.0, 99_999_999_999.0)),
             Self::PricePerGram => ("price by weight", (0.01, 1000.0), (0.0, 1e6)),
+            Self::Seconds => ("short time", (0.01, 600.0), (0.0, 1e6)),
+            Self::Velocity => ("speed", (0.01, 20.0), (0.0, 1000.0)),
+            Self::Acceleration => ("acceleration", (9.0, 10.0), (0.0, 1e5)),
+            Self::Rotation => ("speed of rotation", (50.0, 1000.0), (0.0, 5000.0)),
+            Self::SurfaceTension => ("surface tension", (0.3, 2.0), (0.0, 10.0)),
+            Self::HeatByMass => ("heat by weight", (20.0, 1500.0), (0.0, 10_000.0)),
+            Self::SpecificHeat => ("specific heat", (0.1, 4.2), (0.01, 20.0)),
+            Self::Conductivity => ("conductivity", (0.1, 450.0), (0.001, 3000.0)),
+            Self::Diffusivity => ("diffusivity", (0.1, 200.0), (0.001, 2000.0)),
         };
         Description { name, unit: self.unit(), sensible, possible }
     }

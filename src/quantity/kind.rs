@@ -41,6 +41,24 @@ pub enum Kind {
     Money,
     /// the studio's currency per gram
     PricePerGram,
+    /// s: what is over in the pour itself
+    Seconds,
+    /// m/s
+    Velocity,
+    /// m/s²
+    Acceleration,
+    /// turns a minute
+    Rotation,
+    /// N/m
+    SurfaceTension,
+    /// kJ/kg
+    HeatByMass,
+    /// kJ/(kg·K)
+    SpecificHeat,
+    /// W/(m·K)
+    Conductivity,
+    /// mm²/s
+    Diffusivity,
 }
 
 /// Exponents of length, mass, time, temperature and money, and whether the quantity counts from a zero of its own (absolute).
@@ -54,7 +72,7 @@ pub struct Dimension {
 
 impl Kind {
     /// Every kind, in the order of declaration.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 28] = [
         Self::Length,
         Self::Altitude,
         Self::Area,
@@ -74,6 +92,15 @@ impl Kind {
         Self::Angle,
         Self::Money,
         Self::PricePerGram,
+        Self::Seconds,
+        Self::Velocity,
+        Self::Acceleration,
+        Self::Rotation,
+        Self::SurfaceTension,
+        Self::HeatByMass,
+        Self::SpecificHeat,
+        Self::Conductivity,
+        Self::Diffusivity,
     ];
 
     /// The unit of stored values, as printed.
@@ -97,6 +124,15 @@ impl Kind {
             Self::Angle => "°",
             Self::Money => "currency",
             Self::PricePerGram => "currency/g",
+            Self::Seconds => "s",
+            Self::Velocity => "m/s",
+            Self::Acceleration => "m/s²",
+            Self::Rotation => "rpm",
+            Self::SurfaceTension => "N/m",
+            Self::HeatByMass => "kJ/kg",
+            Self::SpecificHeat => "kJ/kgK",
+            Self::Conductivity => "W/mK",
+            Self::Diffusivity => "mm²/s",
         }
     }
 
@@ -111,11 +147,19 @@ impl Kind {
             Self::Density => [-3, 1, 0, 0, 0],
             Self::Temperature | Self::TemperatureDifference => [0, 0, 0, 1, 0],
             Self::TemperatureRate => [0, 0, -1, 1, 0],
-            Self::Duration | Self::Moment => [0, 0, 1, 0, 0],
+            Self::Duration | Self::Moment | Self::Seconds => [0, 0, 1, 0, 0],
             Self::Pressure | Self::Vacuum => [-1, 1, -2, 0, 0],
             Self::Ratio | Self::Fineness | Self::Count | Self::Angle => [0; 5],
             Self::Money => [0, 0, 0, 0, 1],
             Self::PricePerGram => [0, -1, 0, 0, 1],
+            Self::Velocity => [1, 0, -1, 0, 0],
+            Self::Acceleration => [1, 0, -2, 0, 0],
+            Self::Rotation => [0, 0, -1, 0, 0],
+            Self::SurfaceTension => [0, 1, -2, 0, 0],
+            Self::HeatByMass => [2, 0, -2, 0, 0],
+            Self::SpecificHeat => [2, 0, -2, -1, 0],
+            Self::Conductivity => [1, 1, -3, -1, 0],
+            Self::Diffusivity => [2, 0, -1, 0, 0],
         };
         Dimension { exponents, absolute: matches!(self, Self::Temperature | Self::Moment) }
     }

@@ -136,6 +136,7 @@ pub(super) fn digits(kind: Kind, unit: &Unit, style: &Style) -> Digits {
         (Kind::Ratio, "") => &[(0.1, 4), (1.0, 3), (ANY, 2)],
         (Kind::Fineness, "‰") => ONE,
         (Kind::PricePerGram, _) if style.fine => FOUR,
+        (Kind::Rotation, _) | (Kind::HeatByMass, _) => WHOLE,
         _ => TWO,
     }
 }

@@ -134,6 +134,16 @@ const PRICE: &[Unit] = &[
     Unit::new("/oz av", &["per oz av", "per avoirdupois ounce"], 1_000_000_000, 28_349_523_125),
     Unit::new("/lb", &["per lb", "per pound"], 100_000, 45_359_237),
 ];
+const SECONDS: &[Unit] =
+    &[Unit::new("s", &["sec", "secs", "second", "seconds"], 1, 1), Unit::new("min", &["mins", "minute", "minutes"], 60, 1)];
+const VELOCITY: &[Unit] = &[Unit::new("m/s", &["m per s"], 1, 1), Unit::new("mm/s", &[], 1, 1000), Unit::new("ft/s", &[], 3048, 10_000)];
+const ACCELERATION: &[Unit] = &[Unit::new("m/s²", &[], 1, 1)];
+const ROTATION: &[Unit] = &[Unit::new("rpm", &["turns per minute", "turns a minute", "revs per minute", "U/min"], 1, 1)];
+const SURFACE_TENSION: &[Unit] = &[Unit::new("N/m", &[], 1, 1), Unit::new("mN/m", &[], 1, 1000)];
+const HEAT_BY_MASS: &[Unit] = &[Unit::new("kJ/kg", &["J/g"], 1, 1)];
+const SPECIFIC_HEAT: &[Unit] = &[Unit::new("kJ/kgK", &["J/gK"], 1, 1)];
+const CONDUCTIVITY: &[Unit] = &[Unit::new("W/mK", &[], 1, 1)];
+const DIFFUSIVITY: &[Unit] = &[Unit::new("mm²/s", &[], 1, 1)];
 
 /// The units of `kind`, its own first.
 pub(super) fn units(kind: Kind) -> &'static [Unit] {
@@ -156,6 +166,15 @@ pub(super) fn units(kind: Kind) -> &'static [Unit] {
         Kind::Angle => ANGLE,
         Kind::Money => MONEY,
         Kind::PricePerGram => PRICE,
+        Kind::Seconds => SECONDS,
+        Kind::Velocity => VELOCITY,
+        Kind::Acceleration => ACCELERATION,
+        Kind::Rotation => ROTATION,
+        Kind::SurfaceTension => SURFACE_TENSION,
+        Kind::HeatByMass => HEAT_BY_MASS,
+        Kind::SpecificHeat => SPECIFIC_HEAT,
+        Kind::Conductivity => CONDUCTIVITY,
+        Kind::Diffusivity => DIFFUSIVITY,
     }
 }
 

@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 use unic_langid::LanguageIdentifier;
 
 /// The English catalogue: what is printed and computed, the window, and the window's pages.
-pub const ENGLISH: [&str; 9] = [
+pub const ENGLISH: [&str; 11] = [
     include_str!("../../resources/texts/en.ftl"),
     include_str!("../../resources/texts/paper.ftl"),
     include_str!("../../resources/texts/window.ftl"),
@@ -21,15 +21,18 @@ pub const ENGLISH: [&str; 9] = [
     include_str!("../../resources/texts/window_studio.ftl"),
     include_str!("../../resources/texts/window_prints.ftl"),
     include_str!("../../resources/texts/window_part.ftl"),
+    include_str!("../../resources/texts/feeding.ftl"),
+    include_str!("../../resources/texts/window_feeding.ftl"),
 ];
 
 /// The German catalogue: what prints, and the names of the shipped shelf. What it lacks is said in English.
-pub const GERMAN: [&str; 5] = [
+pub const GERMAN: [&str; 6] = [
     include_str!("../../resources/texts/de.ftl"),
     include_str!("../../resources/texts/de_findings.ftl"),
     include_str!("../../resources/texts/de_titles.ftl"),
     include_str!("../../resources/texts/de_paper.ftl"),
     include_str!("../../resources/texts/de_shelf.ftl"),
+    include_str!("../../resources/texts/de_feeding.ftl"),
 ];
 
 /// A language that papers are printed in.

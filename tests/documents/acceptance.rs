@@ -73,7 +73,9 @@ fn some_findings_nobody_signs_for() {
             "melt-two-alloys",
             "under-mark",
             "lot-fineness-unknown",
-            "mark-over-alloy"
+            "mark-over-alloy",
+            "cradle-size",
+            "spin-too-fast"
         ]
     );
     assert!(KINDS.iter().filter(|kind| !kind.may_be_signed).all(|kind| kind.weight == Weight::Stop));

@@ -6,17 +6,65 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PairRun, PatternMeasure, PatternRun};
 use pourbook::job::{
-    Accepted, BurnoutId, Calibration, Consent, Drive, FileUnit, Flask, FlaskId, InnerSolids, LineId, LotKind, MainSprue, MaterialLot, Pair,
-    PairKind, Pattern, PatternFile, PatternId, PieceException, Placed, PrintRow, PrintRun, Programme, Size, SprueRun, Tree, TreeId,
-    WaterWeighing, Weighing, carry,
+    Accepted, BurnoutId, ButtonWish, Calibration, Centrifuge, Consent, Drive, FileUnit, Flask, FlaskId, InnerSolids, LineId, LotKind,
+    MainSprue, MaterialLot, Pair, PairKind, Pattern, PatternFile, PatternId, PieceException, Placed, PrintRow, PrintRun, Programme, Size,
+    SprueRun, Tree, TreeId, WaterWeighing, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
 use super::world::{
-    World, draw, entry, extents, flask, grams, hung, in_water, line, lot, measure, mould, number, printed, said, segment, some,
+    World, computed_tree, draw, entry, extents, flask, grams, hung, in_water, line, lot, measure, mould, number, printed, said, segment,
+    some, sprue_point, spun,
 };
 
 type Change = fn(&mut World);
+
+/// The band is a lump whose modulus is 1.7 mm: its feed needs 7.48 mm. Thickness of feed and main sprue, length of the feed.
+fn fed(world: &mut World, [feed, trunk, length]: [f64; 3]) {
+    file(world, Vec::new());
+    world.measured(1, PatternMeasure { walls: Some([2.0, 8.0, 9.0]), ..measure(842.0, 842.0 / 1.7, [22.0, 22.0, 4.0]) });
+    let sprued = computed_tree(1, Vec::new());
+    (world.tree().main_sprue, world.tree().sprues) = (sprued.main_sprue, sprued.sprues);
+    world.tree().main_sprue.as_mut().unwrap().diameter_mm = said(trunk);
+    let run = &mut world.tree().sprues[0];
+    (run.diameter_mm, run.length_mm) = (said(feed), said(length));
+    world.flask().button.least = Some(grams("60"));
+}
+
+/// The same with a place picked for the sprue: a ball of 5 mm.
+fn jointed(world: &mut World, sprues: [f64; 3]) {
+    fed(world, sprues);
+    world.pattern().file.as_mut().unwrap().sprue = Some(sprue_point(5.0, 1.6));
+}
+
+/// The same with a thin shank.
+fn thin_shank(world: &mut World, feed: f64) {
+    fed(world, [feed, 10.0, 6.0]);
+    world.measured(1, PatternMeasure { walls: Some([1.0, 1.9, 2.5]), ..measure(842.0, 842.0 / 1.7, [22.0, 22.0, 4.0]) });
+}
+
+/// A thinnest wall on a tree whose sprues are known, driven in some way.
+fn filigree(world: &mut World, drive: Drive, wall: f64) {
+    let sprued = computed_tree(1, Vec::new());
+    (world.tree().main_sprue, world.tree().sprues) = (sprued.main_sprue, sprued.sprues);
+    world.pattern().thinnest_mm = said(wall);
+    world.flask().drive = drive;
+}
+
+/// The flask is spun, with a counterweight of so much of what it needs.
+fn balanced(world: &mut World, share: f64) {
+    machine(world, |_| ());
+    let outcome = world.recompute();
+    let needed = outcome.number(outcome.flask().spin.unwrap().counterweight);
+    world.flask().spin.counterweight = Some(grams(&format!("{:.3}", needed * share)));
+}
+
+/// The flask is spun on a machine like this.
+fn machine(world: &mut World, change: impl FnOnce(&mut Centrifuge)) {
+    spun(world, 0);
+    world.flask().spin.counterweight = None;
+    change(&mut world.studio.centrifuges[0]);
+}
 
 struct Row {
     key: &'static str,
@@ -737,6 +785,61 @@ const ROWS: &[Row] = &[
             calibrated(w, |it| it.recheck = Some(date(1990, 3, 1)));
             let newer = Calibration { on: Some(date(2026, 3, 1)), recheck: None, ..w.studio.calibrations[0].clone() };
             w.studio.calibrations.push(newer);
+        },
+    ),
+    // What feeds a thick piece, and what drives the metal into a thin one.
+    row("feed-thin", |w| fed(w, [7.4, 10.0, 6.0]), |w| fed(w, [7.5, 10.0, 6.0])),
+    row("feed-thick", |w| jointed(w, [7.6, 10.0, 6.0]), |w| jointed(w, [7.5, 10.0, 6.0])),
+    row("feed-long", |w| fed(w, [7.5, 10.0, 37.6]), |w| fed(w, [7.5, 10.0, 37.5])),
+    row("trunk-thin", |w| fed(w, [7.5, 7.4, 6.0]), |w| fed(w, [7.5, 7.5, 6.0])),
+    row(
+        "button-small",
+        |w| {
+            fed(w, [7.5, 10.0, 6.0]);
+            w.flask().button = ButtonWish { least: Some(grams("27.4")), share: said(0.0) };
+        },
+        // A cylinder as high as wide of 2.5 mm modulus is 15 mm thick: 2.6507 cm³, 27.462 g.
+        |w| {
+            fed(w, [7.5, 10.0, 6.0]);
+            w.flask().button = ButtonWish { least: Some(grams("27.5")), share: said(0.0) };
+        },
+    ),
+    row("freezing-order", |w| fed(w, [6.7, 10.0, 6.0]), |w| fed(w, [6.8, 10.0, 6.0])),
+    // Thin pieces need no advice, however thin their sprue.
+    row("feed-thin", |w| fed(w, [1.0, 10.0, 6.0]), |w| thin_shank(w, 1.0)),
+    row("freezing-order", |w| fed(w, [1.0, 10.0, 6.0]), |w| thin_shank(w, 1.0)),
+    row("trunk-thin", |w| fed(w, [7.5, 1.0, 6.0]), |w| thin_shank(w, 12.0)),
+    row("freezes-first", |w| filigree(w, Drive::Gravity, 0.2), |w| filigree(w, Drive::Vacuum, 0.2)),
+    // Nothing freezes in a mould as hot as the metal.
+    row(
+        "freezes-first",
+        |w| filigree(w, Drive::Gravity, 0.2),
+        |w| {
+            filigree(w, Drive::Gravity, 0.2);
+            w.flask().mould_c = said(850.0);
+        },
+    ),
+    // A column of silver 70 mm high presses with 6.32 kPa and enters a radius of 0.30 mm.
+    row("detail-fine", |w| filigree(w, Drive::Gravity, 0.59), |w| filigree(w, Drive::Gravity, 0.61)),
+    row("detail-fine", |w| filigree(w, Drive::Gravity, 0.3), |w| filigree(w, Drive::Vacuum, 0.3)),
+    row("spin-off-balance", |w| balanced(w, 0.978), |w| balanced(w, 0.982)),
+    row("spin-off-balance", |w| balanced(w, 1.022), |w| balanced(w, 1.12)),
+    row("spin-unbalanced", |w| balanced(w, 1.101), |w| balanced(w, 1.099)),
+    row("spin-unbalanced", |w| balanced(w, 0.89), |w| balanced(w, 0.91)),
+    row("counterweight-over", |w| machine(w, |m| m.most_counterweight = Some(grams("1000"))), |w| machine(w, |_| ())),
+    row("cradle-size", |w| machine(w, |m| m.widest_mm = said(80.1)), |w| machine(w, |m| m.widest_mm = said(80.3))),
+    row("cradle-size", |w| machine(w, |m| m.highest_mm = said(101.5)), |w| machine(w, |m| m.highest_mm = said(101.7))),
+    row("cradle-load", |w| machine(w, |m| m.heaviest = Some(grams("500"))), |w| machine(w, |m| m.heaviest = Some(grams("1500")))),
+    row("spin-too-fast", |w| machine(w, |m| m.most_rpm = said(299.0)), |w| machine(w, |m| m.most_rpm = said(300.0))),
+    row(
+        "machine-unknown",
+        |w| {
+            machine(w, |_| ());
+            w.flask().spin.machine = "another".to_owned();
+        },
+        |w| {
+            machine(w, |_| ());
+            w.flask().spin.machine = "the barrel ".to_owned();
         },
     ),
     row(

@@ -43,10 +43,25 @@ fn the_golden_files_of_format_2_read_and_write_to_the_byte() {
     assert_eq!(write_job(&opened.document).unwrap(), job);
     assert_eq!(write_studio(&read.document).unwrap(), studio);
     // What format 2 added.
-    for field in ["prints", "kept", "no_go", "sprue", "inner", "pair", "bore_mm", "band_mm", "comfort_fit", "finished", "trial"] {
+    for field in [
+        "prints",
+        "kept",
+        "no_go",
+        "sprue",
+        "inner",
+        "pair",
+        "bore_mm",
+        "band_mm",
+        "comfort_fit",
+        "finished",
+        "trial",
+        "spin",
+        "placed",
+        "set",
+    ] {
         assert!(job.contains(&format!("{field}:")), "{field}");
     }
-    for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master", "flasks", "usual_tree"] {
+    for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master", "flasks", "usual_tree", "centrifuges"] {
         assert!(studio.contains(&format!("{field}:")), "{field}");
     }
     // Those of format 1 are read as they were, and say nothing of it.
@@ -72,6 +87,7 @@ fn make_golden_files_of_format_2() {
     let pair = pourbook::job::Pair { with: pourbook::job::PatternId(3), like: pourbook::job::PairKind::Alike };
     world.job.patterns[1].pair = Some(pair);
     world.job.flasks[0].trial = true;
+    world.job.flasks[0].vacuum_kpa = Some(number(86.0));
     world.studio.least_wall_mm = Some(number(0.6));
     let of = |id: &str| pourbook::stock::EntryId::new(id);
     world.studio.flasks = vec![pourbook::job::FlaskStock { entry: of("flask-89x102"), count: Some(4), notes: "two are dented".to_owned() }];

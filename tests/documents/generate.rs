@@ -301,7 +301,35 @@ fn tree() -> BoxedStrategy<Tree> {
     })
 }
 
+fn centrifuge() -> BoxedStrategy<Centrifuge> {
+    made!(Centrifuge {
+        name: text(),
+        rpm: of(finite()),
+        most_rpm: of(finite()),
+        metal_mm: of(finite()),
+        pattern_mm: of(finite()),
+        flask_mm: of(finite()),
+        crucible_mm: of(finite()),
+        counterweight_mm: of(finite()),
+        crucible: of(grams()),
+        cradle: of(grams()),
+        most_counterweight: of(grams()),
+        widest_mm: of(finite()),
+        highest_mm: of(finite()),
+        heaviest: of(grams()),
+        notes: text(),
+    })
+}
+
 fn flask() -> BoxedStrategy<Flask> {
+    let spin = made!(Spin {
+        machine: text(),
+        rpm: of(finite()),
+        metal_mm: of(finite()),
+        pattern_mm: of(finite()),
+        loaded: of(grams()),
+        counterweight: of(grams()),
+    });
     let button = made!(ButtonWish { least: of(grams()), share: of(finite()) });
     made!(Flask {
         id: small().prop_map(FlaskId),
@@ -322,6 +350,8 @@ fn flask() -> BoxedStrategy<Flask> {
         melt: of(small().prop_map(MeltId)),
         turn: of(small()),
         drive: select(vec![Drive::Gravity, Drive::Vacuum, Drive::Centrifugal]),
+        vacuum_kpa: of(finite()),
+        spin: spin,
         button: button,
         reserve: of(grams()),
         melt_loss: of(finite()),
@@ -594,6 +624,7 @@ pub fn studio() -> BoxedStrategy<Studio> {
         water_weighings: few(weighed),
         materials: few(material),
         equipment: few(equipment),
+        centrifuges: few(centrifuge()),
         printers: few(printer()),
         calibrations: few(calibration()),
         learned: few(learned),

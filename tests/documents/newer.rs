@@ -80,7 +80,7 @@ fn an_unknown_field_may_stand_last_and_without_a_comma() {
 #[test]
 fn several_unknown_fields_and_names_that_stand_elsewhere_too() {
     let job = World::sound().with(|world| world.job.notes = "wrench: (5), colour: [".to_owned()).job;
-    let extra = "wrench: \"colour: 1\", colour: (wrench: 2), /* wrench: 3 */ spin: [\"wrench\"], ";
+    let extra = "wrench: \"colour: 1\", colour: (wrench: 2), /* wrench: 3 */ twirl: [\"wrench\"], ";
     let opened = read_job(newer(&job, extra).as_bytes()).unwrap();
     assert_eq!(opened.document, job);
 }
@@ -88,7 +88,8 @@ fn several_unknown_fields_and_names_that_stand_elsewhere_too() {
 #[test]
 fn what_is_wrong_behind_unknown_fields_is_found_at_its_place_whatever_their_letters() {
     let wrong = |words: &str| {
-        let text = format!("(format: 7, readable_since: 1,\n  wrench: \"{words}\", spin{words}: 1,\n  orders: [(Ø: 1, id: 1, client: 5)])");
+        let text =
+            format!("(format: 7, readable_since: 1,\n  wrench: \"{words}\", twirl{words}: 1,\n  orders: [(Ø: 1, id: 1, client: 5)])");
         read_job(text.as_bytes()).unwrap_err()
     };
     assert!(matches!(wrong("OOO"), ReadError::Syntax { line: 3, .. }));

@@ -3,9 +3,9 @@
 use jiff::civil::date;
 use pourbook::job::check::{Wrong, mend, mend_studio};
 use pourbook::job::{
-    Accepted, Entry, Equipment, Event, Extra, Flask, FlaskId, Hung, InvestedAs, Job, Line, LineId, Lot, LotId, Making, MaterialLot,
-    MetalKind, Mould, Order, OrderId, Pattern, PatternId, PieceId, Place, Price, PriceUnit, Quote, QuoteId, QuoteState, Receipt, RecordId,
-    SprueRun, Studio, Tree, TreeId, WaterWeighing,
+    Accepted, Centrifuge, Entry, Equipment, Event, Extra, Flask, FlaskId, Hung, InvestedAs, Job, Line, LineId, Lot, LotId, Making,
+    MaterialLot, MetalKind, Mould, Order, OrderId, Pattern, PatternId, PieceId, Place, Price, PriceUnit, Quote, QuoteId, QuoteState,
+    Receipt, RecordId, SprueRun, Studio, Tree, TreeId, WaterWeighing,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 
@@ -84,6 +84,21 @@ fn every_fault_of_a_studio_is_told_and_left_out() {
                 s.water_weighings.push(WaterWeighing { dry, sinker_in_water, both_in_water, ..WaterWeighing::default() });
             },
             |s| s.water_weighings[0].both_in_water.is_none(),
+        ),
+        (
+            "centrifuges.most_rpm",
+            |s| s.centrifuges.push(Centrifuge { most_rpm: number(0.0), ..Centrifuge::default() }),
+            |s| s.centrifuges[0].most_rpm.is_none(),
+        ),
+        (
+            "centrifuges.counterweight_mm",
+            |s| s.centrifuges.push(Centrifuge { counterweight_mm: number(-200.0), ..Centrifuge::default() }),
+            |s| s.centrifuges[0].counterweight_mm.is_none(),
+        ),
+        (
+            "centrifuges.heaviest",
+            |s| s.centrifuges.push(Centrifuge { heaviest: Some(grams("0")), ..Centrifuge::default() }),
+            |s| s.centrifuges[0].heaviest.is_none(),
         ),
         (
             "equipment.offset_k",

@@ -20,15 +20,20 @@ fn the_first_pour_is_clean() {
 }
 
 #[test]
-fn the_mixed_kiln_has_one_caution_that_is_answered_for() {
+fn the_mixed_kiln_has_cautions_that_are_answered_for() {
     assert_eq!(
         raised("mixed-kiln.ron"),
         [
+            "Caution tree/1/row/2 feed-thin, signed",
+            "Caution tree/3/row/1 feed-thin, signed",
+            "Caution tree/3/row/2 feed-thin, signed",
             "Caution flask/3 several-mixes, signed",
             "Note job defaults",
             "Note job defaults",
             "Note job defaults",
             "Note job defaults",
+            "Note tree/1 freezing-order",
+            "Note tree/3 freezing-order",
             "Note flask/3 solidus-uncertain",
             "Note burnout/1 mould-ranges-apart",
         ]

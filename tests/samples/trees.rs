@@ -11,7 +11,8 @@ use pourbook::job::{FlaskId, Job};
 use super::support::{computed, open, runs, setting};
 
 /// What must not be said of a tree whose places were searched for.
-const NO_ROOM: [&str; 7] = ["parts-touch", "parts-near", "piece-near-trunk", "wall-clearance", "tree-too-wide", "top-clearance", "tree-too-high"];
+const NO_ROOM: [&str; 7] =
+    ["parts-touch", "parts-near", "piece-near-trunk", "wall-clearance", "tree-too-wide", "top-clearance", "tree-too-high"];
 
 fn no_room(report: &Report) -> Vec<&'static str> {
     report.findings.iter().map(|found| found.kind.key).filter(|key| NO_ROOM.contains(key)).collect()
@@ -44,7 +45,9 @@ fn the_three_trees_hold_every_limit() {
         let mut task = task.clone();
         // A place is written down to a hundredth, for which the search keeps a hair more room.
         let limits = &mut task.limits;
-        [&mut limits.wall_mm, &mut limits.between_mm, &mut limits.trunk_mm, &mut limits.top_mm].map(|room| *room -= 0.04);
+        for room in [&mut limits.wall_mm, &mut limits.between_mm, &mut limits.trunk_mm, &mut limits.top_mm] {
+            *room -= 0.04;
+        }
         assert_eq!(check(&task, &hangs), Ok(()), "{}", tree.name);
     }
     assert_eq!(no_room(&report), Vec::<&str>::new());

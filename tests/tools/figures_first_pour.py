@@ -133,6 +133,15 @@ TABLE_ROW = (((149.0, 3.0), (300.0, 2.0), (482.0, 2.0), (732.0, 4.0)), 1.5)  # �
 CRUCIBLE_USABLE = 55.0  # cm³; from memory
 ISO_WITHIN = 0.1  # mm; how far charts and sticks differ, from memory
 ISO_54_BORE = 54 / math.pi  # ISO 8653: the size is the inner circumference in mm
+SOLIDUS_STERLING = 802.0  # °C; from memory
+LATENT_STERLING, CP_LIQUID_STERLING = 118.0, 0.324  # kJ/kg, kJ/(kg·K); computed from the elements, from memory
+TENSION_STERLING = 0.95  # N/m; from memory
+K_MOULD = 0.5  # W/(m·K) dry; a law for porous ceramics
+CP_MOULD = ((25.0, 0.85), (200.0, 0.97), (400.0, 1.1), (800.0, 1.12))  # °C, kJ/(kg·K); from memory
+GAUGE_KPA = 85.0  # 25 inHg at the casting table; casters' forum
+VACUUM_SHARE = 0.5  # of the gauge that reaches the pattern; common practice, no source
+DISCHARGE = 0.8  # of a short round choke; from memory
+GRAVITY = 9.80665  # m/s²; by definition
 WALL_NEEDED_RESIN = 10.0  # only a finding rests on it; published
 
 
@@ -153,6 +162,13 @@ def held_against_the_copies():
     same("silver-925", "melt_loss", LOSS_STERLING)
     same("silver-925", "thermal.liquid_density_g_cm3", LIQUID_STERLING)
     same("silver-925", "liquidus_c", LIQUIDUS_STERLING)
+    same("silver-925", "solidus_c", SOLIDUS_STERLING)
+    same("silver-925", "thermal.latent_kj_kg", LATENT_STERLING)
+    same("silver-925", "thermal.cp_liquid_kj_kg_k", CP_LIQUID_STERLING)
+    same("silver-925", "thermal.surface_tension_n_m", TENSION_STERLING)
+    same("powder-gypsum-resin", "thermal.k_dry_w_m_k", K_MOULD)
+    points = copies["powder-gypsum-resin"]["thermal"]["cp_dry_kj_kg_k"][0]
+    assert tuple(tuple(map(float, point)) for point in points) == CP_MOULD, points
     assert float(copies["silver-925"]["fineness"]["permille"]) == float(FINENESS_STERLING)
     thin = [pour for pour in copies["silver-925"]["pour"] if pour["section"] == "Thin"][0]
     assert tuple(map(float, thin["metal_c"][:2])) == METAL_THIN and tuple(map(float, thin["mould_c"][:2])) == MOULD_THIN
@@ -424,6 +440,49 @@ metal_c = put("flask/1", "pour.metal", sum(METAL_THIN) / 2, "middle of the range
 mould_c = put("flask/1", "pour.mould", sum(MOULD_THIN) / 2, "middle of the range")
 put("flask/1", "pour.superheat", metal_c - LIQUIDUS_STERLING, "over the liquidus")
 
+# ---- How the metal gets in: its own weight and half of the gauge, through the narrower of main sprue and feed sprues together. ----
+
+assert flask.get("drive", "Vacuum") == "Vacuum" and "vacuum_kpa" not in flask
+section = {}
+for name, diameter, count in [("main", main_mm, 1)] + [(number, float(run["diameter_mm"]), int(run["count"])) for number, run in enumerate(tree["sprues"])]:
+    section[name] = put("tree/1", "fill.rod-section", math.pi * (diameter / 2) ** 2 * count, "round rods")
+feeds = put("tree/1", "fill.feeds-section", sum(area for name, area in section.items() if name != "main"), "all runs")
+choke = put("tree/1", "fill.choke", min(section["main"], feeds), "the narrower")
+head_kpa = put("flask/1", "fill.head", LIQUID_STERLING * 1000 * GRAVITY * tree_high / 1000 / 1000, "ρgh")
+vacuum_kpa = put("flask/1", "fill.vacuum", min(GAUGE_KPA, barometer) * VACUUM_SHARE, "half the gauge")
+pressure = put("flask/1", "fill.pressure", head_kpa + vacuum_kpa, "both")
+put("flask/1", "fill.detail", 2 * TENSION_STERLING / (pressure * 1000) * 1000, "2γ/p")
+# The ring's wall was measured, 1.5 mm; an edge as thin has half of that as its radius.
+thinnest = min(float(pattern["thinnest_mm"]) for pattern in patterns.values() if "thinnest_mm" in pattern)
+put("flask/1", "fill.thin-radius", thinnest / 2, "half the wall")
+put("flask/1", "fill.detail-pressure", 2 * TENSION_STERLING / (thinnest / 2), "2γ/r")
+speeds = [put("flask/1", "fill.velocity", DISCHARGE * math.sqrt(2 * kpa * 1000 / (LIQUID_STERLING * 1000)), "Torricelli") for kpa in (pressure, vacuum_kpa)]
+mean = put("flask/1", "fill.mean-velocity", sum(speeds) / 2, "the speed falls evenly while the tree fills")
+put("flask/1", "fill.time", tree_volume * 1000 / (choke * mean * 1000), "volume over what goes through")
+
+# ---- Freezing: Chvorinov's rule in its expanded form for a wall, the curved form for the ball in the heaviest place. ----
+
+frozen_c = put("flask/1", "freeze.at", (SOLIDUS_STERLING + LIQUIDUS_STERLING) / 2, "the middle")
+over = put("flask/1", "freeze.over", metal_c - frozen_c, "metal over that")
+fall = put("flask/1", "freeze.fall", frozen_c - mould_c, "mould under that")
+heat = put("flask/1", "freeze.heat", LATENT_STERLING + CP_LIQUID_STERLING * over, "latent and superheat")
+(low_c, low_cp), (high_c, high_cp) = [pair for pair in zip(CP_MOULD, CP_MOULD[1:]) if pair[0][0] <= mould_c < pair[1][0]][0]
+cp = low_cp + (high_cp - low_cp) * (mould_c - low_c) / (high_c - low_c)
+spread = put("flask/1", "freeze.mould-diffusivity", K_MOULD / (each * 1000 * cp * 1000) * 1e6, "k/(ρc)")
+ratio = put("flask/1", "freeze.lambda", each * cp * fall / (LIQUID_STERLING * heat), "heat of the mould over that of the metal")
+flat = put("flask/1", "freeze.beta-flat", 2 * ratio / math.sqrt(math.pi), "flat")
+# β = λ(2/√π + 1/(3β)), by going round until it stands.
+curved = flat
+for _ in range(200):
+    curved = ratio * (2 / math.sqrt(math.pi) + 1 / (3 * curved))
+put("flask/1", "freeze.beta-round", curved, "round")
+ball = float(patterns["1"]["file"]["kept"]["walls"][2])
+wall_modulus = put("flask/1", "freeze.wall-modulus", thinnest / 2, "a plate")
+ball_modulus = put("flask/1", "freeze.ball-modulus", ball / 6, "a ball")
+si = LIQUID_STERLING * 1000 * heat * 1000 / (2 / math.sqrt(math.pi) * math.sqrt(K_MOULD * each * 1000 * cp * 1000) * fall)
+put("flask/1", "freeze.time", (si * wall_modulus / 1000) ** 2, "[ρ(L + cΔT)/(2/√π·√(kρc)·ΔT)]²·M²")
+put("flask/1", "freeze.time", (ball_modulus / 1000 / curved) ** 2 / (spread * 1e-6), "(M/β)²/α")
+
 # ---- Burnout. ----
 
 
@@ -476,6 +535,7 @@ put("flask/1", "flask.mix-by", invested - clock, "the mixing clock before that")
 
 put("melt/1", "melt.charge", weighed_charge, "one flask")
 molten = put("melt/1", "melt.molten-volume", float(weighed_charge) / LIQUID_STERLING, "mass over the liquid's density")
+put("melt/1", "melt.crucible-most", CRUCIBLE_USABLE * LIQUID_STERLING, "what it may hold, of silver")
 put("melt/1", "melt.crucible-fill", molten / CRUCIBLE_USABLE, "share of what it may hold")
 fine = []
 for draw in melt["charge"]:

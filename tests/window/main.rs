@@ -18,6 +18,7 @@ mod pictures;
 mod plan;
 mod prints;
 mod shapes;
+mod spin;
 mod standing;
 mod take_out;
 mod walk;

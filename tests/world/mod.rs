@@ -7,10 +7,10 @@ use pourbook::calc::{
     Book, Finding, FlaskFigures, Id, LineFigures, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, Value, recompute,
 };
 use pourbook::job::{
-    Axis, Burnout, BurnoutId, Calibration, Draw, Envelope, Extents, Finished, Flask, FlaskId, Gauge, Hand, Hung, Job, JobId, Line, LineId,
-    Lot, LotId, MainSprue, Melt, MeltId, Mould, Order, OrderId, Pattern, PatternFile, PatternId, PieceException, Placed, Price, PriceUnit,
-    PrintId, PrintRow, PrintRun, PrintSetting, Printer, Programme, Receipt, Role, Segment, Size, SprueRun, Studio, Tree, TreeId,
-    WaterWeighing, WeighedPart, Weighing,
+    Axis, Burnout, BurnoutId, Calibration, Centrifuge, Draw, Drive, Envelope, Extents, Finished, Flask, FlaskId, Gauge, Hand, Hung, Job,
+    JobId, Line, LineId, Lot, LotId, MainSprue, Melt, MeltId, Mould, Order, OrderId, Pattern, PatternFile, PatternId, PieceException,
+    Placed, Price, PriceUnit, PrintId, PrintRow, PrintRun, PrintSetting, Printer, Programme, Receipt, Role, Segment, Size, SpruePoint,
+    SprueRun, Studio, Tree, TreeId, WaterWeighing, WeighedPart, Weighing,
 };
 use pourbook::quantity::{Finite, Grams, Money};
 use pourbook::stock::{EntryId, Section};
@@ -146,13 +146,15 @@ impl World {
             id: PatternId(3),
             name: "knob".to_owned(),
             material: some("resin-castable"),
-            file: Some(PatternFile { path: "knob.stl".to_owned(), ..PatternFile::default() }),
+            file: Some(PatternFile { path: "knob.stl".to_owned(), sprue: Some(sprue_point(4.0, 0.7)), ..PatternFile::default() }),
             ..Pattern::default()
         });
         world.runs.patterns.insert(PatternId(2), PatternRun::Measured(measure(1000.0, 600.0, [30.0, 10.0, 10.0])));
-        world.runs.patterns.insert(PatternId(3), PatternRun::Measured(measure(800.0, 500.0, [10.0, 10.0, 8.0])));
+        let knob = PatternMeasure { walls: Some([1.5, 4.0, 6.0]), ..measure(800.0, 500.0, [10.0, 10.0, 8.0]) };
+        world.runs.patterns.insert(PatternId(3), PatternRun::Measured(knob));
         world.job.trees.push(computed_tree(2, vec![hung(2), hung(3)]));
         world.job.flasks.push(Flask { tree: Some(TreeId(2)), burnout: Some(BurnoutId(2)), melt: None, ..flask(2) });
+        spun(&mut world, 1);
         world.job.burnouts.push(Burnout {
             id: BurnoutId(2),
             kiln: some("kiln-studio"),
@@ -258,6 +260,38 @@ impl Outcome {
         let found = self.book.figures().find(|figure| figure.origin.key() == rule);
         found.unwrap_or_else(|| panic!("no figure by {rule}")).id
     }
+}
+
+/// A flask is spun on the studio's only machine, and balanced.
+pub fn spun(world: &mut World, flask: usize) {
+    world.studio.centrifuges = vec![centrifuge()];
+    let flask = &mut world.job.flasks[flask];
+    flask.drive = Drive::Centrifugal;
+    flask.spin.counterweight = Some(grams("1100"));
+}
+
+pub fn centrifuge() -> Centrifuge {
+    Centrifuge {
+        name: "the barrel".to_owned(),
+        rpm: said(300.0),
+        most_rpm: said(400.0),
+        metal_mm: said(120.0),
+        pattern_mm: said(250.0),
+        flask_mm: said(230.0),
+        crucible_mm: said(110.0),
+        counterweight_mm: said(200.0),
+        crucible: Some(grams("180")),
+        cradle: Some(grams("250")),
+        most_counterweight: Some(grams("3000")),
+        widest_mm: said(110.0),
+        highest_mm: said(130.0),
+        heaviest: Some(grams("2500")),
+        ..Centrifuge::default()
+    }
+}
+
+pub fn sprue_point(ball: f64, modulus: f64) -> SpruePoint {
+    SpruePoint { at: Some([number(0.0); 3]), ball: said(ball), modulus: said(modulus) }
 }
 
 /// The leaf and the knob are printed together, on a printer that was calibrated.

@@ -123,8 +123,10 @@ impl Page {
     pub fn of_finding(kind: &FindingKind, place: Place) -> Self {
         match kind.key {
             "ratio-outside" | "several-mixes" | "mix-outruns" | "powder-lot-unknown" | "powder-old" => Self::Investment,
-            "metal-outside" | "mould-outside" | "stones-no-quench" | "solidus-uncertain" => Self::Pour,
-            "button-over-funnel" => Self::Metal,
+            "metal-outside" | "mould-outside" | "stones-no-quench" | "solidus-uncertain" | "freezes-first" | "detail-fine"
+            | "spin-off-balance" | "spin-unbalanced" | "counterweight-over" | "cradle-size" | "cradle-load" | "spin-too-fast"
+            | "machine-unknown" => Self::Pour,
+            "button-over-funnel" | "button-small" => Self::Metal,
             _ => Self::of(place),
         }
     }

@@ -5,7 +5,7 @@ use eframe::egui::{Align2, Color32, FontId, Id as UiId, Rect, Response, Sense, S
 use crate::app::cx::Cx;
 use crate::app::theme::{ROW, bold, size};
 use crate::calc::Id;
-use crate::paper::words::{figure_title, moment_of, moment_words, print_figure, with_currency};
+use crate::paper::words::{figure_title, is_fine, moment_of, moment_words, print_figure, with_currency};
 use crate::quantity::{Kind, Printed, Style, print};
 
 /// How a figure stands on the page.
@@ -51,7 +51,8 @@ fn style_of(cx: &Cx<'_>, key: &str, kind: Kind, powder: bool) -> Style {
     if powder {
         return cx.style.for_powder();
     }
-    let fine = ["size.", "weighing.", "mould."].iter().any(|page| key.starts_with(page)) || key == "pattern.implied-density";
+    let fine =
+        ["size.", "weighing.", "mould."].iter().any(|page| key.starts_with(page)) || key == "pattern.implied-density" || is_fine(key);
     match (fine, kind) {
         (false, _) => *cx.style,
         (true, Kind::Ratio) => Style { units: cx.style.units.with(kind, "%").unwrap_or(cx.style.units), ..*cx.style },

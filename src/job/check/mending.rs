@@ -52,6 +52,9 @@ pub(super) mod range {
     pub const BALANCE_STEP_G: (f64, f64) = (0.0001, 100.0);
     pub const OFFSET_K: (f64, f64) = (-200.0, 200.0);
     pub const PRESSURE_KPA: (f64, f64) = (0.0, 2_000.0);
+    pub const VACUUM_KPA: (f64, f64) = (0.0, 110.0);
+    /// Turns a minute.
+    pub const RPM: (f64, f64) = (1.0, 5_000.0);
 }
 
 /// Collects faults while a document is gone through.

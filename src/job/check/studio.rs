@@ -17,6 +17,7 @@ pub fn mend_studio(studio: &Studio) -> (Studio, Vec<Fault>) {
     mending.registers(&mut studio);
     mending.usual_tree(&mut studio.usual_tree);
     mending.printers(&mut studio);
+    mending.centrifuges(&mut studio);
     (studio, mending.faults)
 }
 
@@ -81,6 +82,30 @@ impl Mending {
                 self.fault(Place::Studio, "water_weighings.both_in_water", Wrong::NoLighterInWater { both, apart });
                 weighing.both_in_water = None;
             }
+        }
+    }
+
+    fn centrifuges(&mut self, studio: &mut Studio) {
+        let place = Place::Studio;
+        for machine in &mut studio.centrifuges {
+            self.number(place, "centrifuges.rpm", &mut machine.rpm, range::RPM);
+            self.number(place, "centrifuges.most_rpm", &mut machine.most_rpm, range::RPM);
+            let lengths = [
+                ("centrifuges.metal_mm", &mut machine.metal_mm),
+                ("centrifuges.pattern_mm", &mut machine.pattern_mm),
+                ("centrifuges.flask_mm", &mut machine.flask_mm),
+                ("centrifuges.crucible_mm", &mut machine.crucible_mm),
+                ("centrifuges.counterweight_mm", &mut machine.counterweight_mm),
+                ("centrifuges.widest_mm", &mut machine.widest_mm),
+                ("centrifuges.highest_mm", &mut machine.highest_mm),
+            ];
+            for (field, length) in lengths {
+                self.number(place, field, length, range::LENGTH_MM);
+            }
+            self.grams(place, "centrifuges.crucible", &mut machine.crucible);
+            self.grams_or_none(place, "centrifuges.cradle", &mut machine.cradle);
+            self.grams(place, "centrifuges.most_counterweight", &mut machine.most_counterweight);
+            self.grams(place, "centrifuges.heaviest", &mut machine.heaviest);
         }
     }
 

@@ -213,6 +213,12 @@ impl Mending {
             self.grams_or_none(place, "reserve", &mut flask.reserve);
             self.grams_or_none(place, "button.least", &mut flask.button.least);
             self.number(place, "button.share", &mut flask.button.share, range::SHARE);
+            self.number(place, "vacuum_kpa", &mut flask.vacuum_kpa, range::VACUUM_KPA);
+            self.number(place, "spin.rpm", &mut flask.spin.rpm, range::RPM);
+            self.number(place, "spin.metal_mm", &mut flask.spin.metal_mm, range::LENGTH_MM);
+            self.number(place, "spin.pattern_mm", &mut flask.spin.pattern_mm, range::LENGTH_MM);
+            self.grams(place, "spin.loaded", &mut flask.spin.loaded);
+            self.grams_or_none(place, "spin.counterweight", &mut flask.spin.counterweight);
         }
     }
 

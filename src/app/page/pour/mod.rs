@@ -1,6 +1,7 @@
 //! Pour: how hot the metal, how hot the mould, in which order, and when to quench.
 
 pub(super) mod done;
+mod fill;
 
 use eframe::egui::{Id, Ui};
 
@@ -38,6 +39,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     if let (Some(flask), Some(figures)) = (chosen, figures) {
         heat(ui, cx, flask, &figures);
         how(ui, cx, flask, &figures);
+        cx.folded(ui, "pour-fill", |ui, cx| fill::show(ui, cx, flask, &figures));
         quench(ui, cx, &figures);
         done::show(ui, cx, &figures);
         ui.add_space(2.0 * STEP);
@@ -138,7 +140,10 @@ fn cautions(ui: &mut Ui, cx: &Cx<'_>, flask: &Flask, figures: &FlaskFigures) {
     caution(ui, cx, "caution-hot-flask");
     caution(ui, cx, "caution-molten-metal");
     match flask.drive {
-        Drive::Centrifugal => caution(ui, cx, "caution-centrifuge"),
+        Drive::Centrifugal => {
+            caution(ui, cx, "caution-centrifuge");
+            caution(ui, cx, "caution-centrifuge-before");
+        }
         Drive::Vacuum => caution(ui, cx, "caution-vacuum-pour"),
         Drive::Gravity => {}
     }

@@ -1,5 +1,6 @@
 //! The studio and the window: what the whole house says of itself, section by section.
 
+mod centrifuges;
 mod flasks;
 mod hands;
 pub mod kept;
@@ -38,6 +39,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     cx.folded(ui, "settings-lots", lots::show);
     cx.folded(ui, "settings-moulds", moulds::show);
     cx.folded(ui, "settings-printers", printers::show);
+    cx.folded(ui, "settings-centrifuges", centrifuges::show);
     cx.folded(ui, "settings-shelf", shelf::show);
     cx.folded(ui, "settings-flasks", flasks::show);
     cx.folded(ui, "settings-weighed", weighed::show);

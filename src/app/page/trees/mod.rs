@@ -1,6 +1,7 @@
 //! Trees: what hangs where, what the scale says, what the sprues are, and how large the whole is.
 
 mod arrange;
+mod feeding;
 mod hang;
 mod numbers;
 mod parts;
@@ -115,7 +116,7 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {
     sprues::show(ui, cx, tree);
     parts::show(ui, cx, tree);
     outer(ui, cx, tree);
-    figures(ui, cx, tree.id);
+    figures(ui, cx, tree);
     heading::group(ui, &cx.label("trees-notes"), &tokens);
     let id = tree.id;
     if let Some(words) = notes(ui, cx, Id::unique(("tree-notes", id.0)), &cx.label("trees-notes"), &tree.notes, 420.0) {
@@ -179,8 +180,8 @@ fn measured(tree: &mut Tree, change: impl FnOnce(&mut Envelope)) {
     tree.envelope = (envelope.diameter_mm.is_some() || envelope.height_mm.is_some()).then_some(envelope);
 }
 
-fn figures(ui: &mut Ui, cx: &mut Cx<'_>, id: TreeId) {
-    let tokens = cx.tokens;
+fn figures(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {
+    let (tokens, id) = (cx.tokens, tree.id);
     let Some(figures) = cx.computed.report.trees.iter().find(|figures| figures.id == id) else { return };
     heading::group(ui, &cx.label(if figures.weighed { "trees-from-scale" } else { "trees-from-patterns" }), &tokens);
     row(ui, &cx.label("trees-volume"), &tokens, |ui| figure(ui, cx, figures.volume, Look::ROW));
@@ -195,6 +196,7 @@ fn figures(ui: &mut Ui, cx: &mut Cx<'_>, id: TreeId) {
         Some(height) => row(ui, &cx.label("trees-height"), &tokens, |ui| drop(figure(ui, cx, height, Look::ROW))),
         None => drop(heading::says(ui, &cx.label("trees-height-unknown"), &tokens)),
     }
+    feeding::show(ui, cx, tree, &figures.feed);
     // The volumes of weighed parts stand in the parts' own rows.
     if !figures.weighed && figures.parts.len() > 1 {
         let parts: Vec<_> = figures.parts.iter().map(|part| (part.material.clone(), part.volume)).collect();

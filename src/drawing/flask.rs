@@ -58,6 +58,8 @@ pub struct Plan {
     pub bare: bool,
     /// The tree's trunk, where it is known.
     pub trunk: Option<Trunk>,
+    /// The trunk freezes before what it should feed.
+    pub trunk_starves: bool,
     /// Its pieces.
     pub pieces: Vec<Shown>,
     /// How far the whole is turned about its axis, in degrees.
@@ -119,7 +121,7 @@ pub fn section(plan: &Plan) -> Picture {
     steel(&mut picture, plan);
     outline(&mut picture, plan);
     if let Some(trunk) = &plan.trunk {
-        tree(&mut picture, trunk, &plan.pieces, Sight::Side(plan.turn_deg));
+        tree(&mut picture, (trunk, plan.trunk_starves), &plan.pieces, Sight::Side(plan.turn_deg));
     }
     // A trunk or a piece may be longer than what was measured of the tree.
     picture.embrace();
@@ -304,7 +306,7 @@ pub fn from_above(plan: &Plan) -> Picture {
         picture.circle(at(0.0, 0.0), diameter / 2.0, None, Some(narrow.unwrap_or(Role::Label)));
     }
     if let Some(trunk) = &plan.trunk {
-        tree(&mut picture, trunk, &plan.pieces, Sight::Above(plan.turn_deg));
+        tree(&mut picture, (trunk, plan.trunk_starves), &plan.pieces, Sight::Above(plan.turn_deg));
     }
     picture.embrace();
     tight(&mut picture, plan, Sight::Above(plan.turn_deg));
@@ -336,6 +338,7 @@ mod tests {
             facets: facets_of(solid),
             feed: [[0.0, 0.0, 40.0], [8.0, 0.0, 47.0]],
             feed_diameter_mm: 2.0,
+            starved: false,
             chosen: false,
         });
         Plan {
@@ -347,6 +350,7 @@ mod tests {
             perforated: true,
             bare: false,
             trunk: Some(trunk),
+            trunk_starves: false,
             pieces: pieces.collect(),
             turn_deg: 20.0,
             tight: vec![Tight { places: [[10.0, 0.0, 40.0], [12.0, 0.0, 41.0]], words: "2 mm".to_owned(), role: Role::Caution }],

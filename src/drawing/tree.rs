@@ -18,6 +18,8 @@ pub struct Shown {
     pub feed: [Place; 2],
     /// The sprue's diameter.
     pub feed_diameter_mm: f64,
+    /// The sprue freezes before the piece it should feed.
+    pub starved: bool,
     /// It is the one that is looked at.
     pub chosen: bool,
 }
@@ -78,7 +80,9 @@ impl Sight {
 }
 
 /// Draws a tree, what is farther from the eye first.
-pub fn tree(picture: &mut Picture, trunk: &Trunk, pieces: &[Shown], sight: Sight) {
+/// A main sprue that freezes before what it should feed is marked.
+pub fn tree(picture: &mut Picture, (trunk, starves): (&Trunk, bool), pieces: &[Shown], sight: Sight) {
+    let role = if starves { Role::Caution } else { Role::Sprue };
     let mut sorted: Vec<(f64, &Shown)> = pieces.iter().map(|piece| (sight.see(piece.middle()).1, piece)).collect();
     sorted.sort_by(|a, b| a.0.total_cmp(&b.0));
     match sight {
@@ -86,12 +90,12 @@ pub fn tree(picture: &mut Picture, trunk: &Trunk, pieces: &[Shown], sight: Sight
             let behind = sorted.partition_point(|(depth, _)| *depth < 0.0);
             hung(picture, &sorted[..behind], sight);
             let half = trunk.diameter_mm / 2.0;
-            picture.block(at(-half, trunk.dome_mm), at(half, trunk.dome_mm + trunk.length_mm), Role::Sprue);
+            picture.block(at(-half, trunk.dome_mm), at(half, trunk.dome_mm + trunk.length_mm), role);
             hung(picture, &sorted[behind..], sight);
         }
         Sight::Above(_) => {
             hung(picture, &sorted, sight);
-            picture.circle(at(0.0, 0.0), trunk.diameter_mm / 2.0, Some(Role::Sprue), Some(Role::Ground));
+            picture.circle(at(0.0, 0.0), trunk.diameter_mm / 2.0, Some(role), Some(Role::Ground));
         }
     }
 }
@@ -99,7 +103,7 @@ pub fn tree(picture: &mut Picture, trunk: &Trunk, pieces: &[Shown], sight: Sight
 fn hung(picture: &mut Picture, pieces: &[(f64, &Shown)], sight: Sight) {
     for (_, piece) in pieces {
         let [from, to] = piece.feed.map(|end| sight.see(end).0);
-        rod(picture, from, to, piece.feed_diameter_mm);
+        rod(picture, from, to, piece.feed_diameter_mm, if piece.starved { Role::Caution } else { Role::Sprue });
     }
     for (_, piece) in pieces {
         body(picture, piece, sight);
@@ -107,7 +111,7 @@ fn hung(picture: &mut Picture, pieces: &[(f64, &Shown)], sight: Sight) {
 }
 
 /// A rod as wide as it is.
-fn rod(picture: &mut Picture, from: Point, to: Point, diameter: f64) {
+fn rod(picture: &mut Picture, from: Point, to: Point, diameter: f64, role: Role) {
     let (dx, dy) = (to.x - from.x, to.y - from.y);
     let length = dx.hypot(dy);
     if length < 1e-9 || diameter <= 0.0 {
@@ -115,7 +119,7 @@ fn rod(picture: &mut Picture, from: Point, to: Point, diameter: f64) {
     }
     let (nx, ny) = (-dy / length * diameter / 2.0, dx / length * diameter / 2.0);
     let corners = vec![at(from.x + nx, from.y + ny), at(from.x - nx, from.y - ny), at(to.x - nx, to.y - ny), at(to.x + nx, to.y + ny)];
-    picture.area(corners, Role::Sprue);
+    picture.area(corners, role);
 }
 
 /// A piece: the sides of it that face the eye, lit from above at the left, and its number.
@@ -169,13 +173,14 @@ fn light([a, b, c]: [(Point, f64); 3]) -> f32 {
 
 #[cfg(test)]
 mod tests {
+    use super::super::primitive::Primitive;
     use super::*;
 
     fn piece() -> Shown {
         let half = [5.0, 2.0, 3.0];
         let axes = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
         let facets = facets_of(&Solid::Block(Block { centre: [20.0, 0.0, 40.0], axes, half }));
-        Shown { order: 0, facets, feed: [[4.0, 0.0, 30.0], [15.0, 0.0, 40.0]], feed_diameter_mm: 2.0, chosen: false }
+        Shown { order: 0, facets, feed: [[4.0, 0.0, 30.0], [15.0, 0.0, 40.0]], feed_diameter_mm: 2.0, starved: false, chosen: false }
     }
 
     #[test]
@@ -203,10 +208,22 @@ mod tests {
     }
 
     #[test]
+    fn what_freezes_too_soon_is_marked() {
+        let marked = |starved: bool, starves: bool| {
+            let mut picture = Picture::new(at(0.0, 0.0), at(1.0, 1.0));
+            let trunk = Trunk { diameter_mm: 8.0, length_mm: 50.0, dome_mm: 10.0 };
+            tree(&mut picture, (&trunk, starves), &[Shown { starved, ..piece() }], Sight::Side(0.0));
+            let caution = |one: &&Primitive| matches!(one, Primitive::Polygon { fill: Role::Caution, .. });
+            picture.primitives.iter().filter(caution).count()
+        };
+        assert_eq!([marked(false, false), marked(true, false), marked(false, true), marked(true, true)], [0, 1, 1, 2]);
+    }
+
+    #[test]
     fn seen_from_the_side_a_box_is_as_large_as_it_is() {
         let mut picture = Picture::new(at(0.0, 0.0), at(1.0, 1.0));
         let trunk = Trunk { diameter_mm: 8.0, length_mm: 50.0, dome_mm: 10.0 };
-        tree(&mut picture, &trunk, &[piece()], Sight::Side(0.0));
+        tree(&mut picture, (&trunk, false), &[piece()], Sight::Side(0.0));
         picture.embrace();
         assert!((picture.to.x - 25.0).abs() < 1e-9 && (picture.to.y - 60.0).abs() < 1e-9, "{:?}", picture.to);
     }

@@ -8,7 +8,7 @@ use crate::calc::outline::{MOST, angle_deg};
 use crate::calc::places::Spot;
 use crate::calc::solid::Solid;
 use crate::calc::stand::{Form, Hang, Part, Standing, Trunk, stand};
-use crate::calc::{FlaskFigures, Id, Outline};
+use crate::calc::{BrokenFeed, FeedPart, FlaskFigures, Id, Outline};
 use crate::drawing::flask::{Labels, Plan, Room, Tight};
 use crate::drawing::primitive::Role;
 use crate::drawing::tree::{Place, Shown, facets_of};
@@ -59,7 +59,9 @@ fn drawn(input: &SheetInput<'_>, flask: Option<(&Flask, &FlaskFigures)>, tree: O
     let shelf = &input.shelves.job;
     let vessel = flask.and_then(|(flask, _)| shelf.get::<Vessel>(flask.vessel.as_ref()?.as_str()));
     let base = tree.and_then(|tree| tree.base.as_ref()).and_then(|id| shelf.get::<Base>(id.as_str()));
-    let outline = tree.and_then(|tree| input.report.trees.iter().find(|figures| figures.id == tree.id)).map(|figures| &figures.outline);
+    let figures_of_tree = tree.and_then(|tree| input.report.trees.iter().find(|figures| figures.id == tree.id));
+    let outline = figures_of_tree.map(|figures| &figures.outline);
+    let broken = figures_of_tree.map(|figures| figures.feed.broken.as_slice()).unwrap_or_default();
     let number = |id: Option<Id>| id.and_then(|id| input.book.number(id));
     let tree_diameter_mm = number(outline.and_then(|outline| outline.diameter));
     let tree_height_mm = number(outline.and_then(|outline| outline.height));
@@ -67,7 +69,7 @@ fn drawn(input: &SheetInput<'_>, flask: Option<(&Flask, &FlaskFigures)>, tree: O
     let trunk = tree.and_then(|tree| trunk(tree, dome_mm));
     let mut orders = Vec::new();
     let hung = tree.zip(outline).zip(trunk).map(|((tree, outline), trunk)| {
-        let sketch = Sketch { input, tree, outline, trunk, side: tree_diameter_mm.unwrap_or(40.0) / 5.0 };
+        let sketch = Sketch { input, tree, outline, broken, trunk, side: tree_diameter_mm.unwrap_or(40.0) / 5.0 };
         (sketch.pieces(look, &mut orders), outline.spots.len().saturating_sub(MOST), outline.standing.is_some())
     });
     let (pieces, more, known) = hung.unwrap_or_default();
@@ -84,6 +86,7 @@ fn drawn(input: &SheetInput<'_>, flask: Option<(&Flask, &FlaskFigures)>, tree: O
         bare: vessel.is_none(),
         dome_cm3: base.map_or(0.0, |base| base.dome_cm3.value),
         trunk,
+        trunk_starves: broken.iter().any(|broken| broken.by == FeedPart::Trunk),
         dome_mm,
         tree_diameter_mm,
         tree_height_mm,
@@ -123,6 +126,8 @@ struct Sketch<'a> {
     input: &'a SheetInput<'a>,
     tree: &'a Tree,
     outline: &'a Outline,
+    /// Where the order of freezing is broken.
+    broken: &'a [BrokenFeed],
     trunk: Trunk,
     /// The side of a piece whose measures nobody knows.
     side: f64,
@@ -152,10 +157,19 @@ impl Sketch<'_> {
                 facets: self.facets(spot, standing, at),
                 feed: standing.frames[at].feed(),
                 feed_diameter_mm: run.and_then(|run| run.diameter_mm).map_or(self.side / 6.0, Finite::get),
+                starved: self.starved(spot),
                 chosen: look.chosen == Some((spot.line, spot.number)),
             });
         }
         pieces
+    }
+
+    /// Does the sprue of a piece freeze before it?
+    fn starved(&self, spot: &Spot) -> bool {
+        let run = spot.run.and_then(|run| u32::try_from(run + 1).ok());
+        let broken =
+            |broken: &BrokenFeed| broken.fed == FeedPart::Pieces(spot.row) && run.is_some_and(|run| broken.by == FeedPart::Run(run));
+        self.broken.iter().any(broken)
     }
 
     /// The surface of a piece: of its file where it has one, otherwise of its box.

@@ -16,7 +16,7 @@ fn sample(name: &str) -> PathBuf {
 }
 
 /// Every job of the sample studio.
-const JOBS: [&str; 5] = ["first-pour.ron", "mixed-kiln.ron", "workshop-class.ron", "order-book.ron", "fair.ron"];
+const JOBS: [&str; 6] = ["first-pour.ron", "mixed-kiln.ron", "workshop-class.ron", "order-book.ron", "fair.ron", "three-trees.ron"];
 
 /// A day on which every sample's pour lies ahead.
 const DAY: &str = "2026-11-25";

@@ -53,6 +53,11 @@ fn the_fair_waits_to_be_planned() {
     assert_eq!(raised("fair.ron"), ["Note job defaults", "Note burnout/1 load-empty"]);
 }
 
+#[test]
+fn the_three_trees_have_room() {
+    assert_eq!(raised("three-trees.ron"), Vec::<String>::new());
+}
+
 /// What the class is to find.
 const CLASS: &[&str] = &[
     "Stop flask/1 over-ceiling",

@@ -140,7 +140,7 @@ plan-left-no-room = { $what }: Neben { $flasks ->
         [one] der einen Küvette
        *[other] den { $flasks } Küvetten
     } dieses Plans ist keine frei, die sie fasst.
-plan-with = Gerechnet mit:
+plan-with = Gerechnet mit
 plan-with-crucible = { $alloy } aus { $crucible }: höchstens { $heaviest } für einen Baum mit Angusskanälen.
 plan-with-no-crucible = { $alloy }: Kein Tiegel im Regal darf sie schmelzen, ihr Metall ist also keine Grenze.
 plan-with-tree = Hauptangusskanal Ø { $main }, Angusskanäle der Stücke Ø { $width } × { $feed } unter { $angle }, Stücke { $gap } voneinander.

@@ -155,7 +155,7 @@ plan-left-no-room = { $what }: beside the { $flasks ->
         [one] one flask
        *[other] { $flasks } flasks
     } of this plan no flask that takes them is free.
-plan-with = Reckoned with:
+plan-with = Reckoned with
 plan-with-crucible = { $alloy } from { $crucible }: at most { $heaviest } for a tree with its feeds and main sprue.
 plan-with-no-crucible = { $alloy }: no crucible of the shelf may melt it, so its metal is no limit.
 plan-with-tree = Main sprue Ø { $main }, feeds Ø { $width } × { $feed } at { $angle }, pieces { $gap } apart.

@@ -183,7 +183,7 @@ impl Picture {
     }
 
     /// Words in a ring, left out where it is too small for them.
-    pub fn text_within(&mut self, place: Point, words: String, radius: f64) {
-        self.primitives.push(Primitive::Text { place, words, anchor: Anchor::Middle, role: Role::OnPiece, within: Some(radius) });
+    pub fn text_within(&mut self, place: Point, words: String, radius: f64, role: Role) {
+        self.primitives.push(Primitive::Text { place, words, anchor: Anchor::Middle, role, within: Some(radius) });
     }
 }

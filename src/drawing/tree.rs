@@ -94,8 +94,11 @@ pub fn tree(picture: &mut Picture, (trunk, starves): (&Trunk, bool), pieces: &[S
             hung(picture, &sorted[behind..], sight);
         }
         Sight::Above(_) => {
-            hung(picture, &sorted, sight);
+            // What stands above the main sprue's end hides it.
+            let below = sorted.partition_point(|(depth, _)| *depth < trunk.dome_mm + trunk.length_mm);
+            hung(picture, &sorted[..below], sight);
             picture.circle(at(0.0, 0.0), trunk.diameter_mm / 2.0, Some(role), Some(Role::Ground));
+            hung(picture, &sorted[below..], sight);
         }
     }
 }
@@ -144,8 +147,10 @@ fn body(picture: &mut Picture, piece: &Shown, sight: Sight) {
     if corners.is_empty() {
         return;
     }
-    picture.facets(corners, light, Role::Piece(piece.order));
     let middle = at(f64::midpoint(left, right), f64::midpoint(low, high));
+    // The middle of a ring is nothing but mould.
+    let number = if corners.iter().any(|facet| holds(*facet, middle)) { Role::OnPiece } else { Role::Ink };
+    picture.facets(corners, light, Role::Piece(piece.order));
     if piece.chosen {
         for (from, to) in [
             (at(left, low), at(right, low)),
@@ -156,7 +161,15 @@ fn body(picture: &mut Picture, piece: &Shown, sight: Sight) {
             picture.line(from, to, 1.6, Role::Ink);
         }
     }
-    picture.text_within(middle, (piece.order + 1).to_string(), (right - left).min(high - low) / 2.0);
+    picture.text_within(middle, (piece.order + 1).to_string(), (right - left).min(high - low) / 2.0, number);
+}
+
+/// Does a triangle hold a place, whichever way it turns?
+#[must_use]
+pub fn holds([a, b, c]: [Point; 3], at: Point) -> bool {
+    let side = |p: Point, q: Point| (q.x - p.x) * (at.y - p.y) - (q.y - p.y) * (at.x - p.x);
+    let sides = [side(a, b), side(b, c), side(c, a)];
+    sides.iter().all(|side| *side >= 0.0) || sides.iter().all(|side| *side <= 0.0)
 }
 
 /// How much light falls on a facet, from 0 to 1.

@@ -11,7 +11,7 @@ use crate::app::widget::{button, heading};
 use crate::calc::places::Spot;
 use crate::drawing::flask::{Plan, from_above, section};
 use crate::drawing::primitive::Point;
-use crate::drawing::tree::{Shown, Sight};
+use crate::drawing::tree::{Shown, Sight, holds};
 use crate::job::{LineId, Tree};
 use crate::paper::{Drawn, Look, plan_of_tree};
 use crate::quantity::Finite;
@@ -59,7 +59,11 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree) {
 /// What the drawing leaves open, how it is driven, and a turn to the front.
 fn below(ui: &mut Ui, cx: &mut Cx<'_>, drawn: &Drawn) {
     let tokens = cx.tokens;
+    let turned = cx.view.turn_deg.abs() > 0.5;
     ui.horizontal_wrapped(|ui| {
+        if !turned {
+            return;
+        }
         let turn = format!("{:.0}", cx.view.turn_deg);
         ui.label(RichText::new(cx.say("trees-turned", &[("degrees", turn.into())])).size(12.0).color(tokens.ink2));
         if button::link(ui, &cx.label("trees-turn-back"), &tokens).clicked() {
@@ -100,13 +104,6 @@ fn under(plan: &Plan, sight: Sight, at: Point) -> Option<usize> {
     let hit = |piece: &Shown| piece.facets.iter().any(|facet| holds(facet.map(|corner| sight.see(corner).0), at));
     let hits = plan.pieces.iter().enumerate().filter(|(_, piece)| hit(piece));
     hits.max_by(|a, b| depth(a.1).total_cmp(&depth(b.1))).map(|(place, _)| place)
-}
-
-/// Does a triangle hold a place, whichever way it turns?
-fn holds([a, b, c]: [Point; 3], at: Point) -> bool {
-    let side = |p: Point, q: Point| (q.x - p.x) * (at.y - p.y) - (q.y - p.y) * (at.x - p.x);
-    let sides = [side(a, b), side(b, c), side(c, a)];
-    sides.iter().all(|side| *side >= 0.0) || sides.iter().all(|side| *side <= 0.0)
 }
 
 fn by_pointer(ui: &Ui, cx: &mut Cx<'_>, tree: &Tree, spots: &[Spot], (plan, sight): (&Plan, Sight), response: &Response, landed: Landed) {

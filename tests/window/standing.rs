@@ -6,9 +6,11 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use pourbook::app::page::Page;
 use pourbook::app::window::Window;
-use pourbook::job::{LineId, Placed, Tree};
+use pourbook::job::{LineId, Place, Placed, Tree, TreeId};
+use pourbook::stock::EntryId;
 
 use super::hands::{Hands, Way, words};
+use super::shapes::texts;
 use super::{Sight, USUAL, on_sample};
 
 const TALL: Sight = Sight { height: 2000.0, ..USUAL };
@@ -147,5 +149,53 @@ fn a_place_is_typed_and_given_up_by_mouse_and_by_keys() {
         assert_eq!(tree(&hands.harness).tiers[1].height_mm, number(22.0));
         hands.press(&words("trees-unplace"));
         assert_eq!(placed(&hands.harness, (LineId(1), 1)), None);
+    }
+}
+
+/// Waits until the arrangement ends.
+fn arranged(hands: &mut Hands) {
+    for _ in 0..4000 {
+        hands.harness.state_mut().workbook.take_arrangement();
+        if hands.harness.state().workbook.arranger.outcome(TreeId(3)).is_some() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    hands.settle();
+}
+
+fn says(hands: &Hands, part: &str) -> bool {
+    let all: Vec<String> = texts(&hands.harness.output().shapes).into_iter().map(|text| text.words).collect();
+    all.join(" ").split_whitespace().collect::<Vec<_>>().join(" ").contains(part)
+}
+
+#[test]
+fn a_tree_is_arranged_in_one_step_or_the_reason_is_told_with_its_figures() {
+    for way in [Way::Mouse, Way::Keys] {
+        let mut hands = Hands::new(on_sample("three-trees.ron", TALL), way);
+        let small_things = |hands: &Hands| hands.harness.state().workbook.job.trees[2].clone();
+        let workbook = &mut hands.harness.state_mut().workbook;
+        workbook.view.page = Page::Trees;
+        workbook.view.tree = Some(TreeId(3));
+        workbook.edit("spread", |job| job.trees[2].placed.clear());
+        hands.settle();
+        let before = small_things(&hands);
+        hands.press(&words("trees-arrange"));
+        arranged(&mut hands);
+        assert_eq!(small_things(&hands).placed.len(), 24);
+        assert!(says(&hands, "All 24 pieces hang"), "what came of it is said");
+        let tight = ["parts-touch", "parts-near", "piece-near-trunk", "wall-clearance", "top-clearance"];
+        let here = hands.harness.state().report().findings.iter().filter(|found| found.place == Place::Tree(TreeId(3)));
+        assert_eq!(here.filter(|found| tight.contains(&found.kind.key)).count(), 0);
+        hands.harness.state_mut().workbook.undo();
+        assert_eq!(small_things(&hands), before, "one step back");
+        // Whelks of 26 mm do not go into a narrow flask, however they are turned.
+        hands.harness.state_mut().workbook.edit("narrow", |job| job.flasks[2].vessel = EntryId::new("flask-51x64"));
+        hands.settle();
+        hands.press(&words("trees-arrange"));
+        arranged(&mut hands);
+        assert!(small_things(&hands).placed.is_empty());
+        assert!(says(&hands, "needs a flask"), "the reason is told");
+        assert!(says(&hands, "and this one has"), "with what it has");
     }
 }

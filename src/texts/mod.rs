@@ -14,6 +14,7 @@ use unic_langid::LanguageIdentifier;
 pub const ENGLISH: [&str; 11] = [
     include_str!("../../resources/texts/en.ftl"),
     include_str!("../../resources/texts/paper.ftl"),
+    include_str!("../../resources/texts/feeding.ftl"),
     include_str!("../../resources/texts/window.ftl"),
     include_str!("../../resources/texts/window_orders.ftl"),
     include_str!("../../resources/texts/window_flasks.ftl"),
@@ -21,7 +22,6 @@ pub const ENGLISH: [&str; 11] = [
     include_str!("../../resources/texts/window_studio.ftl"),
     include_str!("../../resources/texts/window_prints.ftl"),
     include_str!("../../resources/texts/window_part.ftl"),
-    include_str!("../../resources/texts/feeding.ftl"),
     include_str!("../../resources/texts/window_feeding.ftl"),
 ];
 

@@ -233,6 +233,7 @@ trees-piece-turn = Turned on its sprue
 trees-piece-sprue = Run of sprues
 trees-unplace = As its row says
 trees-unplace-all = Spread all anew
+trees-tier-height = Height of tier
 trees-tiers = Heights of the tiers
 trees-tiers-what = How high over the dome the sprues of a tier are joined, from the button's end. Tiers are spread evenly where nothing is said.
 trees-difference = Scale against parts

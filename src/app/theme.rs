@@ -267,3 +267,14 @@ pub fn printed(grey: u8) -> Color32 {
 pub fn pixels(size: [usize; 2], rgba: &[u8]) -> egui::ColorImage {
     egui::ColorImage::from_rgba_unmultiplied(size, rgba)
 }
+
+/// A colour in so much light: darker in the shade, a little lighter where it shines.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within 0 to 255")]
+#[must_use]
+pub fn lit(colour: Color32, light: f32) -> Color32 {
+    let part = |part: u8| {
+        let shaded = f32::from(part) * light.mul_add(0.5, 0.62);
+        (shaded + 28.0 * (light - 0.75).max(0.0) * 4.0).clamp(0.0, 255.0) as u8
+    };
+    Color32::from_rgb(part(colour.r()), part(colour.g()), part(colour.b()))
+}

@@ -158,6 +158,9 @@ fn page_of(key: &str) -> &'static str {
         Some("mix") => "page-mix",
         Some("base") => "page-base",
         Some("plan") => "page-plan",
+        Some("feed") => "page-feed",
+        Some("fill") => "page-fill",
+        Some("spin") => "page-spin",
         _ => "page-other",
     }
 }

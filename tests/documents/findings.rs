@@ -804,10 +804,10 @@ const ROWS: &[Row] = &[
             w.flask().button = ButtonWish { least: Some(grams("27.5")), share: said(0.0) };
         },
     ),
-    row("freezing-order", |w| fed(w, [6.7, 10.0, 6.0]), |w| fed(w, [6.8, 10.0, 6.0])),
+    row("freezing-order", |w| fed(w, [6.7, 1.0, 6.0]), |w| fed(w, [6.7, 10.0, 6.0])),
     // Thin pieces need no advice, however thin their sprue.
     row("feed-thin", |w| fed(w, [1.0, 10.0, 6.0]), |w| thin_shank(w, 1.0)),
-    row("freezing-order", |w| fed(w, [1.0, 10.0, 6.0]), |w| thin_shank(w, 1.0)),
+    row("freezing-order", |w| fed(w, [1.0, 0.5, 6.0]), |w| thin_shank(w, 1.0)),
     row("trunk-thin", |w| fed(w, [7.5, 1.0, 6.0]), |w| thin_shank(w, 12.0)),
     row("freezes-first", |w| filigree(w, Drive::Gravity, 0.2), |w| filigree(w, Drive::Vacuum, 0.2)),
     // Nothing freezes in a mould as hot as the metal.

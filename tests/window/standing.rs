@@ -145,7 +145,7 @@ fn a_place_is_typed_and_given_up_by_mouse_and_by_keys() {
         let own = placed(&hands.harness, (LineId(1), 1)).unwrap();
         assert_eq!((own.height_mm, own.around_deg, own.turn_deg, own.sprue), (number(14.5), number(75.0), number(90.0), Some(2)));
         hands.unfold(&words("trees-tiers"));
-        hands.fill(&format!("{} 2", words("trees-tier")), "22");
+        hands.fill(&format!("{} 2", words("trees-tier-height")), "22");
         assert_eq!(tree(&hands.harness).tiers[1].height_mm, number(22.0));
         hands.press(&words("trees-unplace"));
         assert_eq!(placed(&hands.harness, (LineId(1), 1)), None);

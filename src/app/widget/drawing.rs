@@ -4,7 +4,7 @@ use eframe::egui::{
     self, Align2, Color32, FontId, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo, accesskit, pos2, vec2,
 };
 
-use crate::app::theme::{Tokens, size};
+use crate::app::theme::{Tokens, lit, size};
 use crate::drawing::primitive::{Anchor, Picture, Point, Primitive, Role};
 
 /// Where a drawing lands.
@@ -143,16 +143,6 @@ fn paint(painter: &Painter, onto: Onto, primitive: &Primitive, tokens: &Tokens, 
             painter.galley(at.min, galley, colour(*role, tokens));
         }
     }
-}
-
-/// A colour in so much light: darker in the shade, a little lighter where it shines.
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within 0 to 255")]
-fn lit(colour: Color32, light: f32) -> Color32 {
-    let part = |part: u8| {
-        let shaded = f32::from(part) * light.mul_add(0.5, 0.62);
-        (shaded + 28.0 * (light - 0.75).max(0.0) * 4.0).clamp(0.0, 255.0) as u8
-    };
-    Color32::from_rgb(part(colour.r()), part(colour.g()), part(colour.b()))
 }
 
 const fn align(anchor: Anchor) -> Align2 {

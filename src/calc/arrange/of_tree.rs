@@ -29,7 +29,7 @@ pub enum Lacks {
     Fewer,
 }
 
-/// A hair more room than is needed: places are written down to a hundredth.
+/// A hair more room than is needed: places are written down to a hundredth. The wall does not care for height nor direction.
 const HAIR_MM: f64 = 0.05;
 
 /// The task of a tree in its flask. With `hold`, pieces whose place was said stay there.
@@ -59,11 +59,11 @@ pub fn task_of(job: &Job, tree: &Tree, report: &Report, book: &Book, shelves: &S
     let limits = Limits {
         inner_diameter_mm: vessel.inner_diameter_mm,
         height_mm: vessel.height_mm + flask.collar_mm.map_or(0.0, Finite::get),
-        wall_mm: Wanting::new(0.0, 0.0, &materials).wall_mm + HAIR_MM,
+        wall_mm: Wanting::new(0.0, 0.0, &materials).wall_mm,
         between_mm: BETWEEN_NEEDED.value + HAIR_MM,
         feeds_mm: None,
         trunk_mm: TRUNK_NEEDED.value + HAIR_MM,
-        top_mm: top_needed(vessel).value + HAIR_MM,
+        top_mm: top_needed(vessel).value + HAIR_MM / 5.0,
         bottom_mm: dome_mm,
     };
     Ok(Task { trunk, pieces, limits })

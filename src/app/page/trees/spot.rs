@@ -134,7 +134,7 @@ fn tiers(ui: &mut Ui, cx: &mut Cx<'_>, tree: &Tree, spots: &[Spot]) {
     cx.folded(ui, "trees-tiers", move |ui, cx| {
         heading::says(ui, &cx.label("trees-tiers-what"), &tokens);
         for (at, height) in heights.iter().enumerate() {
-            let label = numbered(&cx.label("trees-tier"), at);
+            let label = numbered(&cx.label("trees-tier-height"), at);
             let now = said.get(at).and_then(|tier| tier.height_mm).map(Finite::get);
             let field = Number::new(Id::unique(("tier-height", id.0, at)), &label, Kind::Length).width(WIDE / 2.0);
             let field = field.now(now).default(height.filter(|_| now.is_none()));

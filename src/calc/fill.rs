@@ -209,7 +209,8 @@ impl<'a> Pass<'a> {
 
     /// The thinnest wall and the heaviest place of all patterns in the flask, as far as they are known.
     fn thin_and_heavy(&mut self, hung: &[&'a Pattern], patterns: &[PatternFigures]) -> (Option<Id>, Option<Id>) {
-        let (mut thin, mut heavy): (Option<(f64, Id)>, Option<(f64, Id)>) = (None, None);
+        let mut thin: Option<(f64, Id)> = None;
+        let mut heavy: Option<(f64, Id)> = None;
         for pattern in hung {
             let figures = super::order::find_pattern(patterns, pattern.id).filter(|figures| self.plausible(figures));
             let walls = figures.and_then(|figures| figures.walls);

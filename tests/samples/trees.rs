@@ -1,4 +1,5 @@
-//! Trees of the samples as they stand: what is written down holds every limit, and sixty open pieces go all the way to paper.
+//! Trees of the samples as they stand: what is written down holds every limit, and the trees of sixty planned pieces are arranged.
+#![allow(clippy::print_stdout, reason = "`--nocapture` tells how long it took")]
 
 use std::time::Instant;
 
@@ -103,6 +104,9 @@ fn heighten(job: &mut Job, at: usize) {
     flask.vessel = Some(new.id.clone());
 }
 
+/// Something done to a tree by hand.
+type Help = fn(&mut Job, usize);
+
 #[test]
 fn sixty_pieces_are_planned_and_their_trees_arranged() {
     let batch = open("fair.ron");
@@ -112,7 +116,7 @@ fn sixty_pieces_are_planned_and_their_trees_arranged() {
     let (mut hung, mut left, mut by_hand) = (0, 0, 0);
     for at in 0..job.trees.len() {
         // What a caster does where not everything finds room: a higher flask with a longer main sprue, or straight sprues.
-        let helps: [(&str, fn(&mut Job, usize)); 2] = [("a higher flask", heighten), ("straight sprues", straighten)];
+        let helps: [(&str, Help); 2] = [("a higher flask", heighten), ("straight sprues", straighten)];
         let mut found = arranged(&batch, &mut job, at);
         for (what, help) in helps {
             let Err(CannotArrange::RoomFor { most, of, .. }) = &found else { break };

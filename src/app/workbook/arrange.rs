@@ -27,7 +27,7 @@ impl Workbook {
     /// Writes an arrangement down that was found, in one step; a tree that is another one by now stays as it is. True where one was found.
     pub fn take_arrangement(&mut self) -> bool {
         let Some(found) = self.arranger.take() else { return false };
-        let same = self.job.trees.iter().any(|tree| *tree == found.tree);
+        let same = self.job.trees.contains(&found.tree);
         if same {
             self.edit(Texts::english().label("edit-trees-arrange"), move |job| {
                 for tree in job.trees.iter_mut().filter(|tree| tree.id == found.tree.id) {

@@ -13,6 +13,9 @@ use crate::job::{LineId, Tree};
 use crate::quantity::{Kind, print};
 use crate::texts::Word;
 
+/// A sentence of a piece, where there is one, with the room or measure it needs and the one it has.
+type Needs<'n> = dyn Fn(&str, Option<usize>, f64, f64) -> String + 'n;
+
 /// How far the search is shows once it goes on for so long.
 const SHOWN_AFTER_S: f64 = 0.5;
 
@@ -126,7 +129,7 @@ fn reason(cx: &Cx<'_>, why: &CannotArrange, spots: &[Spot]) -> String {
     }
 }
 
-fn held(cx: &Cx<'_>, fault: &Fault, piece: &dyn Fn(usize) -> String, needs: &dyn Fn(&str, Option<usize>, f64, f64) -> String) -> String {
+fn held(cx: &Cx<'_>, fault: &Fault, piece: &dyn Fn(usize) -> String, needs: &Needs<'_>) -> String {
     match fault {
         Fault::Wall { piece, has_mm, needs_mm } => needs("trees-cannot-held-wall", Some(*piece), *needs_mm, *has_mm),
         Fault::Between { parts, has_mm, needs_mm } => {

@@ -115,7 +115,7 @@ fn runs(job: &Job) -> Runs {
 }
 
 fn measure(problems: Vec<FileProblem>) -> PatternMeasure {
-    PatternMeasure { hash: "00".repeat(32), volume: Some(310.0), fills: Some(322.5), area: 640.0, size: [21.0, 19.0, 8.0], walls: None, triangles: 12, shells: 1, problems }
+    PatternMeasure { hash: "00".repeat(32), volume: Some(310.0), fills: Some(322.5), area: 640.0, size: [21.0, 19.0, 8.0], walls: None, triangles: 12, shells: 1, problems, shape: None }
 }
 
 fn zone() -> &'static TimeZone {

@@ -199,3 +199,15 @@ fn a_tree_is_arranged_in_one_step_or_the_reason_is_told_with_its_figures() {
         assert!(says(&hands, "and this one has"), "with what it has");
     }
 }
+
+#[test]
+fn a_smaller_flask_is_offered_only_where_it_is_smaller() {
+    let mut hands = Hands::new(on_sample("three-trees.ron", TALL), Way::Mouse);
+    hands.go(Page::Flasks);
+    assert!(!says(&hands, "The smallest that takes"), "the perforated one is as small as the solid one");
+    hands.harness.state_mut().workbook.edit("larger", |job| job.flasks[0].vessel = EntryId::new("flask-102x203"));
+    hands.settle();
+    assert!(says(&hands, "The smallest that takes this tree is 102×152"));
+    hands.press(&words("flasks-smallest-take"));
+    assert_eq!(hands.harness.state().workbook.job.flasks[0].vessel, EntryId::new("flask-102x152"));
+}

@@ -4,7 +4,7 @@
 //! point so far and the next corner make a line, and the nearest point of it is next. Where that does not settle it soon, the distance is
 //! found as it is elsewhere.
 
-use super::super::solid::{Point, Solid, apart};
+use super::super::solid::{Point, Solid, apart, farthest};
 
 /// Looks along this way before the distance itself is asked for.
 const LOOKS: u32 = 12;
@@ -47,7 +47,7 @@ pub(super) fn room(one: &Body, other: &Body, needs: f64, way: &mut Point) -> f64
         if is_point && long < needs + round {
             return 0.0;
         }
-        let (near, far) = (lowest(&one.corners, at), highest(&other.corners, at));
+        let (near, far) = (farthest(&one.corners, at.map(|part| -part)), farthest(&other.corners, at));
         let corner = minus(near, far);
         let proven = dot(at, corner) / long - round;
         if proven >= needs {
@@ -72,28 +72,6 @@ pub(super) fn room(one: &Body, other: &Body, needs: f64, way: &mut Point) -> f64
 fn settled(one: &Body, other: &Body) -> f64 {
     let [a, b] = [one, other].map(|body| Solid::Hull(body.corners.clone()));
     apart(&a, &b).at_least_mm - one.round - other.round
-}
-
-fn lowest(points: &[Point], way: Point) -> Point {
-    let mut best = (f64::INFINITY, points[0]);
-    for point in points {
-        let far = dot(*point, way);
-        if far < best.0 {
-            best = (far, *point);
-        }
-    }
-    best.1
-}
-
-fn highest(points: &[Point], way: Point) -> Point {
-    let mut best = (f64::NEG_INFINITY, points[0]);
-    for point in points {
-        let far = dot(*point, way);
-        if far > best.0 {
-            best = (far, *point);
-        }
-    }
-    best.1
 }
 
 fn minus(a: Point, b: Point) -> Point {

@@ -8,6 +8,7 @@
 mod nearest;
 
 use crate::quantity::Finite;
+pub(super) use nearest::farthest;
 use nearest::nearest;
 
 /// A point or a way in mm.

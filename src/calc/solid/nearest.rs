@@ -55,7 +55,8 @@ pub(super) fn nearest(a: &[Point], b: &[Point]) -> Nearest {
     Nearest { places, proven }
 }
 
-fn farthest(points: &[Point], way: Point) -> Point {
+/// The point that lies farthest along a way; there is at least one.
+pub(in crate::calc) fn farthest(points: &[Point], way: Point) -> Point {
     let mut best = (f64::NEG_INFINITY, points[0]);
     for point in points {
         let far = dot(*point, way);

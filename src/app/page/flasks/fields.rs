@@ -71,8 +71,12 @@ fn smallest(ui: &mut Ui, cx: &mut Cx<'_>, flask: &Flask) {
     let wanting = Wanting::new(diameter, height, &materials);
     let base = tree.and_then(|tree| tree.base.as_ref()).and_then(|id| shelf.get::<Base>(id.as_str()));
     let mm = |mm: f64| print(mm, Kind::Length, cx.style).to_string();
+    let chosen = flask.vessel.as_ref().and_then(|id| shelf.get::<Vessel>(id.as_str()));
+    // Another wall of the same size is no smaller.
+    let as_small =
+        |found: &Vessel| chosen.is_some_and(|chosen| wanting.goes_into(chosen) && chosen.volume_cm3() <= found.volume_cm3() + 1e-6);
     match wanting.smallest(shelf.all::<Vessel>(), base) {
-        Some(found) if flask.vessel.as_ref() != Some(&found.id) => {
+        Some(found) if !as_small(found) => {
             let words = cx.say("flasks-smallest", &[("size", found.to_string().into())]);
             let entry = found.id.clone();
             ui.horizontal_wrapped(|ui| {

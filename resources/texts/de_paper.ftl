@@ -111,13 +111,17 @@ plan-total = { $pieces ->
         [one] einer Küvette
        *[other] { $flasks } Küvetten
     }, { $volume } mit Einbettmasse zu füllen, Bäume und Kuppeln nicht abgezogen.
-plan-proven = Bewiesen: Kein Plan hat weniger Küvetten, und keiner mit so wenigen braucht weniger Einbettmasse.
-plan-proven-flasks = Bewiesen: Kein Plan hat weniger Küvetten. Einer mit so wenigen, der weniger Einbettmasse braucht, wurde nicht gefunden; weniger als { $volume } ist unmöglich.
-plan-bound = Bewiesen: Kein Plan hat weniger als { $flasks ->
+plan-proven = Bewiesen nach den Plätzen, die jedes Stück einnimmt: Kein Plan hat weniger Küvetten, und keiner mit so wenigen braucht weniger Einbettmasse.
+plan-proven-flasks = Bewiesen nach den Plätzen, die jedes Stück einnimmt: Kein Plan hat weniger Küvetten. Einer mit so wenigen, der weniger Einbettmasse braucht, wurde nicht gefunden; weniger als { $volume } ist unmöglich.
+plan-bound = Bewiesen nach den Plätzen, die jedes Stück einnimmt: Kein Plan hat weniger als { $flasks ->
         [one] eine Küvette
        *[other] { $flasks } Küvetten
     }. Ob es einen mit weniger als diesem gibt, blieb offen.
 plan-stopped = Die Suche wurde angehalten. Das ist der beste Plan, der bis dahin gefunden wurde.
+plan-arranged = Jeder Baum wurde mit seinen Stücken angeordnet, und alles hängt. Mit dem Bauen werden die Plätze eingetragen.
+plan-not-arranged = Der Baum wurde nicht angeordnet: Wie alles hängt, ist noch zu finden.
+plan-short = Platz fand sich für { $most } von { $of }. Sie aufteilen oder ihren Angusskanälen eine andere Länge geben.
+plan-straighter = { $what }: Angusskanäle unter { $angle }, damit sie vom Hauptangusskanal frei bleiben.
 plan-left-over = In keiner Küvette:
 plan-left-no-alloy = { $what }: Der Auftrag nennt keine Legierung.
 plan-left-alloy-gone = { $what }: Die Legierung { $alloy } steht nicht im Regal.
@@ -127,6 +131,7 @@ plan-left-no-volume = { $what }: Das Modell hat weder ein Gewicht mit seinem Wer
 plan-left-no-size = { $what }: Nichts sagt, wie lang, breit und hoch das Modell ist.
 plan-left-crucible = { $what }: { $crucible } darf { $alloy } nicht schmelzen. Einen anderen Tiegel wählen oder keinen.
 plan-left-too-large = { $what }: braucht mit dem Platz darum eine Küvette von Ø { $wide } × { $high } innen. Die größte, die da ist, hat { $largest }.
+plan-left-no-place = { $what }: findet am üblichen Baum keinen Platz, auch nicht in der größten Küvette, { $largest }. Ein längerer Angusskanal oder ein dünnerer Hauptangusskanal kann helfen.
 plan-left-none-free = { $what }: Jede Küvette, die groß genug ist, ist in Gebrauch, oder die Werkstatt hat keine.
 plan-left-metal = { $what }: braucht mit Angusskanälen { $metal } Metall. Eine Charge aus { $crucible } lässt in der besten Küvette { $most } für Stücke.
 plan-left-too-many = { $what }: Diese { $count } sollen zusammenbleiben und nähmen { $share } des Baums in der Küvette { $size }, der geräumigsten für sie.

@@ -126,13 +126,17 @@ plan-total = { $pieces ->
         [one] one flask
        *[other] { $flasks } flasks
     }, { $volume } to fill with investment, trees and domes not taken off.
-plan-proven = Proven: no plan has fewer flasks, and none with so few takes less investment.
-plan-proven-flasks = Proven: no plan has fewer flasks. One with so few that takes less investment was not found; less than { $volume } is impossible.
-plan-bound = Proven: no plan has fewer than { $flasks ->
+plan-proven = Proven, by the places each piece was found to take: no plan has fewer flasks, and none with so few takes less investment.
+plan-proven-flasks = Proven, by the places each piece was found to take: no plan has fewer flasks. One with so few that takes less investment was not found; less than { $volume } is impossible.
+plan-bound = Proven, by the places each piece was found to take: no plan has fewer than { $flasks ->
         [one] one flask
        *[other] { $flasks } flasks
     }. Whether one has fewer than this one was not settled.
 plan-stopped = The search was stopped. This is the best plan found until then.
+plan-arranged = Every tree was arranged with its pieces, and everything hangs. Building the plan writes the places down.
+plan-not-arranged = its tree was not arranged: how everything hangs is still to be found.
+plan-short = room was found for { $most } of { $of }. Part them, or give their sprues another length.
+plan-straighter = { $what }: sprues at { $angle }, so that they keep clear of the main sprue.
 plan-left-over = In no flask:
 plan-left-no-alloy = { $what }: the order says no alloy.
 plan-left-alloy-gone = { $what }: the alloy { $alloy } is not on the shelf.
@@ -142,6 +146,7 @@ plan-left-no-volume = { $what }: the pattern has neither a weight with its mater
 plan-left-no-size = { $what }: nothing says how long, wide and high the pattern is.
 plan-left-crucible = { $what }: { $crucible } must not melt { $alloy }. Choose another crucible, or none.
 plan-left-too-large = { $what }: with room around it takes a flask of Ø { $wide } × { $high } inside. The largest there is has { $largest }.
+plan-left-no-place = { $what }: finds no place on the usual tree, not even in the largest flask, { $largest }. A longer sprue or a thinner main sprue may help.
 plan-left-none-free = { $what }: every flask that is large enough is in use, or the studio has none.
 plan-left-metal = { $what }: takes { $metal } of metal with feeds. A charge of { $crucible } leaves { $most } for pieces in the best flask.
 plan-left-too-many = { $what }: these { $count } are to stay together and would take { $share } of the tree in the flask { $size }, the roomiest for them.

@@ -5,8 +5,8 @@ use std::time::Duration;
 
 use super::computed::Computed;
 use super::search::{Came, Search};
-use crate::calc::batch::{Ask, Asked, Options, Outcome, Template, ask};
-use crate::calc::plan::{Plan, STEPS, plan};
+use crate::calc::batch::{Ask, Asked, Options, Outcome, Settled, Template, ask, settle};
+use crate::calc::plan::STEPS;
 use crate::calc::{Runs, Setting};
 
 /// A plan, what it answers, and what it is built with.
@@ -33,7 +33,7 @@ struct Key {
 pub struct Planner {
     now: Option<(Key, Ask)>,
     asked: Option<Ask>,
-    search: Search<Plan>,
+    search: Search<Settled>,
     found: Option<Found>,
 }
 
@@ -79,8 +79,8 @@ impl Planner {
     /// Begins to search for a plan of what is asked for now, in place of a search that goes on.
     pub fn begin(&mut self) {
         let Some((_, ask)) = self.now.take() else { return };
-        let wish = ask.wish.clone();
-        self.search.begin("plan", move |go_on| plan(&wish, STEPS, go_on));
+        let question = ask.question();
+        self.search.begin("plan", move |go_on| settle(&question, STEPS, go_on));
         self.asked = Some(ask);
     }
 

@@ -4,8 +4,8 @@ use super::args::{Planning, Tongue};
 use super::open::Computed;
 use super::out::Out;
 use super::{BAD_INPUT, FINE};
-use crate::calc::batch::{Options, Places, ask};
-use crate::calc::plan::{STEPS, plan};
+use crate::calc::batch::{Options, Places, ask, settle};
+use crate::calc::plan::STEPS;
 use crate::paper::batch::PlanWords;
 use crate::paper::words::Words;
 use crate::quantity::Style;
@@ -30,7 +30,7 @@ pub(super) fn print(how: &Planning, out: &mut Out) -> u8 {
     let options = Options { crucible, kiln, add_to_flasks: how.add, kept: Vec::new() };
     let (job, studio) = (&computed.batch.sound, &computed.batch.sound_studio);
     let mut ask = ask(job, studio, &computed.shelves, &computed.runs, &computed.setting, &options);
-    let found = plan(&ask.wish, STEPS, &|_| true);
+    let found = settle(&ask.question(), STEPS, &|_| true);
     let outcome = ask.read(&found, shelf);
     let language = match how.language {
         Tongue::En => Language::English,

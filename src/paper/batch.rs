@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use super::block::{Side, Table};
 use super::set;
 use super::words::{Words, clean, shelf_name};
-use crate::calc::batch::{Ask, Left, Outcome, Row, Unknown, WhyLeft};
+use crate::calc::batch::{Ask, Left, Outcome, Row, Stands, Unknown, WhyLeft};
 use crate::job::{Job, LineId, PieceId};
 use crate::quantity::{Kind, THIN, print};
 use crate::stock::{EntryId, Shelf};
@@ -124,6 +124,7 @@ impl PlanWords<'_> {
                 let [metal, most] = [*metal_g, *most_g].map(|grams| self.number(grams, Kind::Mass));
                 ("plan-left-metal", vec![("metal", metal.into()), ("most", most.into()), ("crucible", crucible.into())])
             }
+            WhyLeft::NoPlace { largest } => ("plan-left-no-place", vec![("largest", largest.as_str().into())]),
             WhyLeft::TooMany { share, size } => {
                 let share = percent(*share);
                 ("plan-left-too-many", vec![("count", left.pieces.len().into()), ("share", share.into()), ("size", size.as_str().into())])
@@ -177,6 +178,35 @@ impl PlanWords<'_> {
             self.say("plan-bound", &[("flasks", least.into())])
         };
         if outcome.stopped { format!("{} {proof}", self.label("plan-stopped")) } else { proof }
+    }
+
+    /// How its trees stand.
+    #[must_use]
+    pub fn arranged(&self, outcome: &Outcome) -> Option<String> {
+        let new: Vec<&Row> = outcome.rows.iter().filter(|row| !row.pieces.is_empty()).collect();
+        let all = !new.is_empty() && new.iter().all(|row| matches!(row.stands, Stands::All(_)));
+        all.then(|| self.label("plan-arranged"))
+    }
+
+    /// What is to be said of a row's tree.
+    #[must_use]
+    pub fn stands(&self, row: &Row) -> Option<String> {
+        match &row.stands {
+            _ if row.pieces.is_empty() => None,
+            Stands::NotSeen => Some(self.label("plan-not-arranged")),
+            Stands::Short { most, of } => Some(self.say("plan-short", &[("most", (*most).into()), ("of", (*of).into())])),
+            Stands::All(tree) => {
+                let usual = tree.hangs.iter().map(|(_, hang)| hang.angle_deg).fold(f64::INFINITY, f64::min);
+                let steeper = tree.hangs.iter().map(|(_, hang)| hang.angle_deg).fold(0.0, f64::max);
+                let angles = [usual, steeper].map(|angle| self.number(angle, Kind::Angle));
+                (angles[0] != angles[1]).then(|| {
+                    let pieces: Vec<PieceId> =
+                        tree.hangs.iter().filter(|(_, hang)| hang.angle_deg > usual).map(|(piece, _)| *piece).collect();
+                    let args = [("what", self.pieces(&pieces).into()), ("angle", angles[1].as_str().into())];
+                    self.say("plan-straighter", &args)
+                })
+            }
+        }
     }
 
     /// What the plan was reckoned with, a sentence each.
@@ -244,6 +274,10 @@ impl PlanWords<'_> {
             let _ = writeln!(text, "{}", set::set_table(&table, WIDTH));
         }
         let _ = writeln!(text, "{}\n{}", self.total(outcome), self.proof(outcome));
+        let of_rows = outcome.rows.iter().filter_map(|row| Some(format!("{}: {}", self.flask(row), self.stands(row)?)));
+        for said in self.arranged(outcome).into_iter().chain(of_rows) {
+            let _ = writeln!(text, "{said}");
+        }
         if !outcome.left.is_empty() {
             let _ = writeln!(text, "\n{}", self.label("plan-left-over"));
             for left in &outcome.left {

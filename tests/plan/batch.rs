@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-use pourbook::calc::batch::{Ask, GroupOf, Kept, Options, Outcome, Places, Row, Unknown, WhyLeft, ask, build, open_pieces};
-use pourbook::calc::plan::{STEPS, check, plan};
+use pourbook::calc::batch::{Ask, GroupOf, Kept, Options, Outcome, Places, Row, Unknown, WhyLeft, ask, build, open_pieces, settle};
+use pourbook::calc::plan::{STEPS, check};
 use pourbook::calc::{Shelves, Weight};
 use pourbook::job::format::{read_job, read_studio};
 use pourbook::job::{FlaskStock, Hung, Line, LineId, Order, OrderId, Pair, Pattern, PatternId, PieceId, Weighing};
@@ -25,8 +25,8 @@ struct Planned {
 fn planned(world: &World, options: &Options) -> Planned {
     let shelves = Shelves::new(&world.job, &world.studio);
     let mut ask = ask(&world.job, &world.studio, &shelves, &world.runs, &world.setting, options);
-    let found = plan(&ask.wish, STEPS, &|_| true);
-    check(&ask.wish, &found).unwrap();
+    let found = settle(&ask.question(), STEPS, &|_| true);
+    check(&found.wish, &found.plan).unwrap();
     let outcome = ask.read(&found, &shelves.job);
     every_piece_once(world, &ask, &outcome);
     Planned { ask, outcome }
@@ -151,8 +151,8 @@ fn a_search_that_is_stopped_keeps_the_best() {
     let world = fair();
     let shelves = Shelves::new(&world.job, &world.studio);
     let mut ask = ask(&world.job, &world.studio, &shelves, &world.runs, &world.setting, &Options::default());
-    let found = plan(&ask.wish, STEPS, &|_| false);
-    check(&ask.wish, &found).unwrap();
+    let found = settle(&ask.question(), STEPS, &|_| false);
+    check(&found.wish, &found.plan).unwrap();
     let outcome = ask.read(&found, &shelves.job);
     assert!(outcome.stopped && !outcome.rows.is_empty());
     every_piece_once(&world, &ask, &outcome);
@@ -245,7 +245,7 @@ fn impossible_wishes_are_told_with_their_figures() {
     let heavy = bands(1).with(|w| w.pattern().weighed = Some(Weighing::Net(grams("400"))));
     one_reason(&heavy, &usual, |why| matches!(why, WhyLeft::TooMuchMetal { .. }), &["Clay-graphite", "g of metal"]);
     let crowd = bands(400).with(|w| w.line().set = "one necklace".to_owned());
-    one_reason(&crowd, &usual, |why| matches!(why, WhyLeft::TooMany { share, .. } if *share > 1.0), &["these 400", "%", "152×203"]);
+    one_reason(&crowd, &usual, |why| matches!(why, WhyLeft::TooMany { share, .. } if *share > 1.0), &["these 400", "%", "×203"]);
     let apart = bands(2).with(|w| {
         w.line().set = "ring and lace".to_owned();
         w.job.patterns.push(Pattern { id: PatternId(2), section: Some(Section::Filigree), ..w.job.patterns[0].clone() });

@@ -10,6 +10,7 @@
 mod batch;
 mod random;
 mod rules;
+mod settle;
 #[path = "../world/mod.rs"]
 mod world;
 

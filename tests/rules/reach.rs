@@ -42,7 +42,7 @@ fn planned() -> Book {
     });
     let shelves = Shelves::new(&world.job, &world.studio);
     let mut ask = batch::ask(&world.job, &world.studio, &shelves, &world.runs, &world.setting, &batch::Options::default());
-    let found = plan::plan(&ask.wish, plan::STEPS, &|_| true);
+    let found = batch::settle(&ask.question(), plan::STEPS, &|_| true);
     let outcome = ask.read(&found, &shelves.job);
     assert_eq!(outcome.rows.len(), 1);
     for figure in ask.book.figures().filter(|figure| figure.rule().is_some_and(|rule| rule.id.starts_with("plan."))) {

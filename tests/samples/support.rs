@@ -43,8 +43,8 @@ pub fn planned(file: &str) -> Book {
     let batch = open(file);
     let shelves = Shelves::new(&batch.sound, &batch.studio);
     let mut ask = batch::ask(&batch.sound, &batch.studio, &shelves, &runs(&batch), &setting(&batch), &batch::Options::default());
-    let found = plan::plan(&ask.wish, plan::STEPS, &|_| true);
-    plan::check(&ask.wish, &found).unwrap();
+    let found = batch::settle(&ask.question(), plan::STEPS, &|_| true);
+    plan::check(&found.wish, &found.plan).unwrap();
     let outcome = ask.read(&found, &shelves.job);
     assert!(!outcome.rows.is_empty() && outcome.left.is_empty(), "{file}: {:?}", outcome.left);
     ask.book

@@ -82,7 +82,9 @@ pub(super) fn on_trunk(task: &Task, wanted: &Wanted) -> [f64; 2] {
     let radius = 0.5 * wanted.feed_diameter_mm;
     // A round feed that leans meets the trunk in a longer patch.
     let down = radius / wanted.angle_deg.to_radians().sin();
-    [task.trunk.dome_mm + down, task.trunk.dome_mm + task.trunk.length_mm - radius]
+    // Heights over the dome are written down to a hundredth: the ends are ones that can be.
+    let (low, high) = ((down * 100.0).ceil() / 100.0, ((task.trunk.length_mm - radius) * 100.0).floor() / 100.0);
+    [task.trunk.dome_mm + low, task.trunk.dome_mm + high]
 }
 
 /// Checks a tree: every piece as asked for, every limit, every two solids.

@@ -23,7 +23,7 @@ mod tiers;
 pub use check::{Fault, check};
 pub use cost::{Cost, cost};
 pub use dense::{MOST_PLACES, places};
-pub use of_tree::{Lacks, task_of, write_down};
+pub use of_tree::{HAIR_MM, Lacks, placed, task_of, wanted_of, write_down};
 
 use super::stand::{Form, Hang, Part, Trunk};
 

@@ -8,7 +8,7 @@ use super::super::places::Spot;
 use super::super::stand::{Hang, Trunk};
 use super::super::{Report, Shelves};
 use super::{Held, Limits, Task, Wanted};
-use crate::job::{Job, LineId, Placed, Tree};
+use crate::job::{Job, LineId, PatternId, PieceId, Placed, Tree};
 use crate::quantity::Finite;
 use crate::stock::{Base, Flask as Vessel, PatternMaterial};
 
@@ -30,7 +30,7 @@ pub enum Lacks {
 }
 
 /// A hair more room than is needed: places are written down to a hundredth. The wall does not care for height nor direction.
-const HAIR_MM: f64 = 0.05;
+pub const HAIR_MM: f64 = 0.05;
 
 /// The task of a tree in its flask. With `hold`, pieces whose place was said stay there.
 ///
@@ -73,39 +73,56 @@ pub fn task_of(job: &Job, tree: &Tree, report: &Report, book: &Book, shelves: &S
 fn wanted(job: &Job, tree: &Tree, report: &Report, book: &Book, trunk: &Trunk, spot: &Spot, hold: bool) -> Result<Wanted, Lacks> {
     let (size, sprue) = (Lacks::Size(spot.line, spot.number), Lacks::Sprue(spot.line, spot.number));
     let id = spot.pattern.ok_or(size)?;
-    let form = report.forms.get(&id).ok_or(size)?.form.clone();
     let run = spot.run.and_then(|run| tree.sprues.get(run)).ok_or(sprue)?;
+    let length = run.length_mm.ok_or(sprue)?.get();
+    let feed = [run.diameter_mm.map_or(0.0, Finite::get), length, angle_deg(run)];
+    let held = Held { joint_mm: trunk.dome_mm + spot.height_mm, around_deg: spot.around_deg, twist_deg: spot.turn_deg };
+    let held = (hold && spot.said.place()).then_some(held);
+    wanted_of(job, report, book, id, feed).map(|wanted| Wanted { held, ..wanted }).ok_or(size)
+}
+
+/// A piece of a pattern on a feed of this diameter, length and angle, free to hang anywhere; nothing where its form is not known.
+#[must_use]
+pub fn wanted_of(job: &Job, report: &Report, book: &Book, id: PatternId, feed: [f64; 3]) -> Option<Wanted> {
+    let form = report.forms.get(&id)?.form.clone();
     let figures = find_pattern(&report.patterns, id);
     let wall = figures.and_then(|figures| figures.walls).and_then(|[thinnest, ..]| book.number(thinnest));
     let said = job.patterns.iter().find(|pattern| pattern.id == id).and_then(|pattern| pattern.thinnest_mm);
-    let held = Held { joint_mm: trunk.dome_mm + spot.height_mm, around_deg: spot.around_deg, twist_deg: spot.turn_deg };
-    Ok(Wanted {
+    let [feed_diameter_mm, feed_length_mm, angle_deg] = feed;
+    Some(Wanted {
         form,
         // All pieces of a tree are cast in one alloy: their volumes weigh as they do.
         weight_g: figures.and_then(|figures| book.number(figures.charge_volume)).unwrap_or(0.0),
         thinnest_mm: said.map(Finite::get).or(wall),
-        feed_diameter_mm: run.diameter_mm.map_or(0.0, Finite::get),
-        feed_length_mm: run.length_mm.ok_or(sprue)?.get(),
-        angle_deg: angle_deg(run),
-        held: (hold && spot.said.place()).then_some(held),
+        feed_diameter_mm,
+        feed_length_mm,
+        angle_deg,
+        held: None,
     })
 }
 
 /// Writes down where the pieces of a tree hang, to a hundredth.
 pub fn write_down(tree: &mut Tree, trunk: &Trunk, spots: &[Spot], hangs: &[Hang]) {
-    let to = |value: f64| Finite::new((value * 100.0).round() / 100.0);
     for (spot, hang) in spots.iter().zip(hangs) {
-        let own = tree.placed.iter().find(|placed| (placed.line, placed.number) == (spot.line, spot.number)).cloned();
-        let placed = Placed {
-            line: spot.line,
-            number: spot.number,
-            tier: None,
-            height_mm: to(hang.joint_mm - trunk.dome_mm),
-            around_deg: to(hang.around_deg.rem_euclid(360.0)),
-            turn_deg: to(hang.twist_deg.rem_euclid(360.0)).filter(|turn| turn.get() != 0.0),
-            sprue: own.as_ref().and_then(|own| own.sprue).or_else(|| spot.run.and_then(|run| u32::try_from(run + 1).ok())),
-        };
+        let piece = PieceId { line: spot.line, number: spot.number };
+        let own = tree.placed.iter().find(|placed| (placed.line, placed.number) == (spot.line, spot.number)).and_then(|own| own.sprue);
+        let sprue = own.or_else(|| spot.run.and_then(|run| u32::try_from(run + 1).ok()));
         tree.placed.retain(|placed| (placed.line, placed.number) != (spot.line, spot.number));
-        tree.placed.push(placed);
+        tree.placed.push(placed(piece, trunk, hang, sprue));
+    }
+}
+
+/// Where a piece hangs, to a hundredth.
+#[must_use]
+pub fn placed(piece: PieceId, trunk: &Trunk, hang: &Hang, sprue: Option<u32>) -> Placed {
+    let to = |value: f64| Finite::new((value * 100.0).round() / 100.0);
+    Placed {
+        line: piece.line,
+        number: piece.number,
+        tier: None,
+        height_mm: to(hang.joint_mm - trunk.dome_mm),
+        around_deg: to(hang.around_deg.rem_euclid(360.0)),
+        turn_deg: to(hang.twist_deg.rem_euclid(360.0)).filter(|turn| turn.get() != 0.0),
+        sprue,
     }
 }

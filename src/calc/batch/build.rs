@@ -3,8 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::places::UsualTree;
-use super::{Ask, Row};
-use crate::job::{BurnoutId, Drive, Flask, FlaskId, Hung, Job, LineId, MainSprue, PieceId, SprueRun, Tree, TreeId};
+use super::{Ask, Row, Stands};
+use crate::calc::arrange::placed;
+use crate::job::{BurnoutId, Drive, Flask, FlaskId, Hung, Job, LineId, MainSprue, PieceId, Placed, SprueRun, Tree, TreeId};
 use crate::quantity::Finite;
 use crate::stock::{Alloy, EntryId, PatternMaterial, Powder, Shelf};
 
@@ -85,6 +86,14 @@ fn new_flask(job: &mut Job, row: &Row, template: &Template) {
     let scratch = scratch_for(job);
     let (powder, alloy) = template.alloys.get(&row.alloy).cloned().unwrap_or_default();
     let usual = &template.tree;
+    let (runs, placed) = feeds(row, usual);
+    let run = |angle_deg: f64, count: u32| SprueRun {
+        material: template.sprue.clone(),
+        count,
+        diameter_mm: Finite::new(usual.feed_diameter_mm),
+        length_mm: Finite::new(usual.feed_mm),
+        angle_deg: Finite::new(angle_deg),
+    };
     job.trees.push(Tree {
         id: tree,
         name: format!("{alloy}, {scratch}"),
@@ -95,13 +104,8 @@ fn new_flask(job: &mut Job, row: &Row, template: &Template) {
             diameter_mm: Finite::new(usual.main_mm),
             length_mm: Finite::new(row.main_mm.floor().max(1.0)),
         }),
-        sprues: vec![SprueRun {
-            material: template.sprue.clone(),
-            count: count(&row.pieces),
-            diameter_mm: Finite::new(usual.feed_diameter_mm),
-            length_mm: Finite::new(usual.feed_mm),
-            angle_deg: Finite::new(usual.angle_deg),
-        }],
+        sprues: runs.iter().map(|(angle_deg, many)| run(*angle_deg, *many)).collect(),
+        placed,
         ..Tree::default()
     });
     job.flasks.push(Flask {
@@ -116,6 +120,23 @@ fn new_flask(job: &mut Job, row: &Row, template: &Template) {
         mould_c: if row.mixed { middle(row) } else { None },
         ..Flask::default()
     });
+}
+
+/// The feeds of a new tree, as many of each angle as there are, and the places of its pieces where they were found.
+fn feeds(row: &Row, usual: &UsualTree) -> (Vec<(f64, u32)>, Vec<Placed>) {
+    let Stands::All(tree) = &row.stands else { return (vec![(usual.angle_deg, count(&row.pieces))], Vec::new()) };
+    let mut runs: Vec<(f64, u32)> = Vec::new();
+    let mut places = Vec::new();
+    for (piece, hang) in &tree.hangs {
+        let known = runs.iter().position(|(angle, _)| angle.to_bits() == hang.angle_deg.to_bits());
+        let at = known.unwrap_or_else(|| {
+            runs.push((hang.angle_deg, 0));
+            runs.len() - 1
+        });
+        runs[at].1 += 1;
+        places.push(placed(*piece, &tree.trunk, hang, u32::try_from(at + 1).ok()));
+    }
+    (runs, places)
 }
 
 /// A temperature of the mould that all pieces of a row bear.

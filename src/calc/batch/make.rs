@@ -3,7 +3,7 @@
 use super::open::{NO_DATE, Piece, Unknown, open_pieces};
 use super::places::{Body, UsualTree};
 use super::rules::{
-    FEED_DIAMETER, FEED_DIAMETER_DEFAULT, FEED_LENGTH, FEED_LENGTH_DEFAULT, FOR_PIECES, GAP, GAP_DEFAULT, HEAVIEST_TREE, MAIN_DIAMETER,
+    FEED_DIAMETER, FEED_DIAMETER_DEFAULT, FEED_LENGTH, FEED_LENGTH_DEFAULT, FOR_PIECES, GAP, HEAVIEST_TREE, MAIN_DIAMETER,
     MAIN_DIAMETER_DEFAULT, ONE_OF, PIECE_WITH_FEED, POURABLE, TRUNK_LENGTH, TRUNK_METAL,
 };
 use super::sizes::{Candidate, Done, candidates};
@@ -14,7 +14,7 @@ use crate::calc::clearance::WALL_NEEDED_DEFAULT;
 use crate::calc::melt::{USABLE, may_melt};
 use crate::calc::metal::{BUTTON_LEAST_DEFAULT, BUTTON_SHARE_DEFAULT, NO_RESERVE};
 use crate::calc::order::{due, find_pattern};
-use crate::calc::outline::{ANGLE, ANGLE_DEFAULT};
+use crate::calc::outline::{ANGLE, ANGLE_DEFAULT, BETWEEN_NEEDED};
 use crate::calc::pass::Pass;
 use crate::calc::pattern::LENGTH;
 use crate::calc::rule::{Given, Input};
@@ -37,7 +37,7 @@ pub(super) struct Usual {
 /// What is being gathered.
 pub(super) struct Maker<'p, 'a> {
     pub pass: &'p mut Pass<'a>,
-    report: &'p Report,
+    pub report: &'p Report,
     pub options: &'p Options,
     pub usual: Usual,
     pub alloys: Vec<(AlloyOf, AlloyTerms<'a>)>,
@@ -79,7 +79,7 @@ fn usual_tree(pass: &mut Pass<'_>) -> Usual {
         (&FEED_DIAMETER, said.feed_diameter_mm, run.and_then(|run| run.diameter_mm), &FEED_DIAMETER_DEFAULT),
         (&FEED_LENGTH, said.feed_length_mm, run.and_then(|run| run.length_mm), &FEED_LENGTH_DEFAULT),
         (&ANGLE, said.feed_angle_deg, run.and_then(|run| run.angle_deg), &ANGLE_DEFAULT),
-        (&GAP, said.gap_mm, None, &GAP_DEFAULT),
+        (&GAP, said.gap_mm, None, &BETWEEN_NEEDED),
     ];
     // What the studio says rules; else the last tree of the job is taken for a usual one.
     let ids = terms.map(|(input, said, last, given)| match (said, last) {
@@ -238,12 +238,17 @@ impl<'a> Maker<'_, 'a> {
         Some(Hung { flask, pieces, metal_mg })
     }
 
+    /// The longest main sprue of a size.
+    pub(super) fn trunk_length(&mut self, candidate: &Candidate<'a>) -> Id {
+        let [height, dome, top] = candidate.heights;
+        self.pass.book.derive(&TRUNK_LENGTH, Place::Job, [height, dome, top, self.usual.feed, self.usual.angle])
+    }
+
     /// Metal of the main sprue, and metal left for pieces, in a size and an alloy; no end of it where no crucible says one.
     pub(super) fn metal_in(&mut self, candidate: &Candidate<'a>, alloy: usize) -> (f64, Option<f64>) {
         let (of, terms) = (self.alloys[alloy].0.clone(), self.alloys[alloy].1);
-        let [height, dome, top] = candidate.heights;
+        let length = self.trunk_length(candidate);
         let book = &mut *self.pass.book;
-        let length = book.derive(&TRUNK_LENGTH, Place::Job, [height, dome, top, self.usual.feed, self.usual.angle]);
         let volume = book.derive(&SPRUE_VOLUME, Place::Job, [self.usual.main, length, self.one]);
         let trunk = book.derive(&TRUNK_METAL, Place::Job, [volume, self.welds, terms.density]);
         let trunk_g = book.number(trunk).unwrap_or(0.0);

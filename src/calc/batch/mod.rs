@@ -1,7 +1,7 @@
 //! The batch plan over all open pieces of a job: from the documents to a [`plan::Wish`], and from a [`plan::Plan`] back to trees and flasks.
 //!
-//! [`ask`] computes the job, finds what hangs nowhere yet and what each piece takes, and makes the wish. [`plan::plan`] answers it, somewhere
-//! with a thread and a clock. [`Ask::read`] says what the answer means, and [`build`] puts it into the job.
+//! [`ask`] computes the job, finds what hangs nowhere yet and what each piece takes, and makes the wish. [`settle`] answers it with
+//! flasks that are arranged, somewhere with a thread and a clock. [`Ask::read`] says what the answer means, and [`build`] puts it into the job.
 
 mod build;
 mod make;
@@ -9,16 +9,20 @@ mod open;
 pub mod places;
 mod read;
 mod rules;
+mod settle;
 mod sizes;
+mod trees;
 mod useful;
 mod wish;
 
 pub use build::{Template, build};
 pub use open::{Piece, Unknown, open_pieces};
 pub use read::{Left, Outcome, Row, WhyLeft};
-pub use rules::{FEED_DIAMETER_DEFAULT, FEED_LENGTH_DEFAULT, GAP_DEFAULT, GIVENS, INPUTS, MAIN_DIAMETER_DEFAULT, RULES};
+pub use rules::{FEED_DIAMETER_DEFAULT, FEED_LENGTH_DEFAULT, GIVENS, INPUTS, MAIN_DIAMETER_DEFAULT, RULES};
+pub use settle::{Question, Settled, Stands, Upright, settle};
+pub use trees::Trees;
 
-pub use super::outline::ANGLE_DEFAULT as FEED_ANGLE_DEFAULT;
+pub use super::outline::{ANGLE_DEFAULT as FEED_ANGLE_DEFAULT, BETWEEN_NEEDED as GAP_DEFAULT};
 
 use super::book::Book;
 use super::pass::Pass;
@@ -146,6 +150,8 @@ pub struct Ask {
     pub load: Option<BurnoutId>,
     /// What trees are reckoned with.
     pub tree: UsualTree,
+    /// What flasks are arranged with.
+    pub trees: Trees,
     /// The figures: those of the job, and those of the plan.
     pub book: Book,
     /// Metal of a main sprue, in g, by size and alloy.

@@ -4,10 +4,11 @@ use std::ops::RangeInclusive;
 
 use super::places::needs_mm;
 use super::rules::{HUNG_METAL, PLANNED_TREE};
+use super::settle::{Settled, Stands};
 use super::{Ask, GroupOf, LockOf, Piece, SizeOf, Unknown};
 use crate::calc::book::Id;
 use crate::calc::melt::USABLE;
-use crate::calc::plan::{Filled, Group, Plan, Why};
+use crate::calc::plan::{Filled, Group, Why, Wish};
 use crate::job::{FlaskId, PieceId, Place};
 use crate::stock::{Crucible, EntryId, Shelf};
 
@@ -40,6 +41,8 @@ pub struct Row {
     pub main_mm: f64,
     /// Its pieces are of sections that are not poured alike: its mould is to be set so that all bear it.
     pub mixed: bool,
+    /// How its tree stands.
+    pub stands: Stands,
 }
 
 /// Pieces that are in no flask of a plan, and why.
@@ -73,6 +76,11 @@ pub enum WhyLeft {
         most_g: f64,
         /// The crucible.
         crucible: Option<EntryId>,
+    },
+    /// By their measures they go in, but arranged on the usual tree they find no place.
+    NoPlace {
+        /// The largest flask there is.
+        largest: String,
     },
     /// They are to stay together and are too many for one tree.
     TooMany {
@@ -121,17 +129,18 @@ pub struct Outcome {
 impl Ask {
     /// Says what a plan of this wish means.
     #[must_use]
-    pub fn read(&mut self, plan: &Plan, shelf: &Shelf) -> Outcome {
-        let rows = plan.flasks.iter().map(|flask| self.row(flask, shelf)).collect();
+    pub fn read(&mut self, settled: &Settled, shelf: &Shelf) -> Outcome {
+        let (plan, wish) = (&settled.plan, &settled.wish);
+        let rows = plan.flasks.iter().zip(&settled.stands).map(|(flask, stands)| self.row(flask, stands, shelf)).collect();
         let unknown = self.unknown.iter().map(|(piece, why)| Left { pieces: vec![*piece], why: WhyLeft::Unknown(why.clone()) });
-        let waiting = plan.left.iter().map(|(group, why)| self.left(*group, *why, plan.flasks.len()));
+        let waiting = plan.left.iter().map(|(group, why)| self.left(wish, *group, *why, plan.flasks.len()));
         Outcome {
             left: unknown.chain(waiting).collect(),
             rows,
-            volume_cm3: plan.volume_mm3(&self.wish) as f64 / 1000.0,
+            volume_cm3: plan.volume_mm3(wish) as f64 / 1000.0,
             least_flasks: plan.bound.flasks,
             least_volume_cm3: plan.bound.volume_mm3 as f64 / 1000.0,
-            proven: plan.is_proven(&self.wish),
+            proven: plan.is_proven(wish),
             stopped: plan.stopped,
         }
     }
@@ -144,7 +153,7 @@ impl Ask {
         }
     }
 
-    fn row(&mut self, flask: &Filled, shelf: &Shelf) -> Row {
+    fn row(&mut self, flask: &Filled, stands: &Stands, shelf: &Shelf) -> Row {
         let lock = self.wish.locks.iter().position(|lock| lock.groups.iter().any(|group| flask.groups.contains(group)));
         let lock = lock.map(|at| self.locks[at]);
         let groups: Vec<&Group> = flask.groups.iter().map(|group| &self.wish.groups[*group]).collect();
@@ -156,7 +165,10 @@ impl Ask {
         pieces.sort_by_key(|piece| piece.id);
         let size = &self.sizes[flask.size];
         let rise = pieces.iter().map(|piece| super::places::rise(&self.tree, &piece.body)).fold(0.0, f64::max);
-        let main_mm = (size.inside.height_mm - size.inside.dome_mm - size.inside.top_mm - rise).max(0.0);
+        let main_mm = match stands {
+            Stands::All(tree) => tree.trunk.length_mm,
+            _ => (size.inside.height_mm - size.inside.dome_mm - size.inside.top_mm - rise).max(0.0),
+        };
         let (size, alloy) = (size.clone(), self.alloys[flask.alloy].clone());
         let pieces = pieces.into_iter().map(|piece| piece.id).collect();
         let trunk_g = self.trunks_g[flask.size][flask.alloy];
@@ -177,6 +189,7 @@ impl Ask {
             mould_c: low..=high,
             main_mm,
             mixed,
+            stands: stands.clone(),
         }
     }
 
@@ -193,16 +206,19 @@ impl Ask {
         book.number(fill)
     }
 
-    fn left(&self, group: usize, why: Why, flasks: usize) -> Left {
+    fn left(&self, wish: &Wish, group: usize, why: Why, flasks: usize) -> Left {
         let pieces = self.of_group(group);
-        let of = &self.wish.groups[group];
+        let of = &wish.groups[group];
         let why = match why {
             Why::FitsNone if of.fits.iter().any(|fits| *fits) => WhyLeft::NoneFree,
             Why::FitsNone => {
                 let most = |a: [f64; 2], b: [f64; 2]| [a[0].max(b[0]), a[1].max(b[1])];
                 let needs = |size: &SizeOf| pieces.iter().map(|piece| needs_mm(&self.tree, &size.inside, &piece.body)).reduce(most);
+                let needs = |size: &SizeOf| needs(size).unwrap_or_default();
+                let holds = |size: &SizeOf, [wide, high]: [f64; 2]| wide <= size.inside.diameter_mm && high <= size.inside.height_mm;
                 match self.roomiest.as_ref() {
-                    Some(size) => WhyLeft::TooLarge { needs_mm: needs(size).unwrap_or_default(), largest: Some(size.words.clone()) },
+                    Some(size) if holds(size, needs(size)) => WhyLeft::NoPlace { largest: size.words.clone() },
+                    Some(size) => WhyLeft::TooLarge { needs_mm: needs(size), largest: Some(size.words.clone()) },
                     None => WhyLeft::NoneFree,
                 }
             }
@@ -212,12 +228,12 @@ impl Ask {
                 crucible: self.alloys[of.alloy].crucible.clone(),
             },
             Why::TooManyPlaces { size } => WhyLeft::TooMany {
-                share: f64::from(of.places[size]) / f64::from(self.wish.sizes[size].places),
+                share: f64::from(of.places[size]) / f64::from(wish.sizes[size].places),
                 size: self.sizes[size].words.clone(),
             },
             Why::Contradiction if of.mould_c.is_empty() => WhyLeft::MouldsApart { least_c: *of.mould_c.start(), most_c: *of.mould_c.end() },
             Why::Contradiction => WhyLeft::KeptInVain,
-            Why::NoRoom => WhyLeft::NoRoom { flasks, kiln: self.wish.most_flasks },
+            Why::NoRoom => WhyLeft::NoRoom { flasks, kiln: wish.most_flasks },
         };
         Left { pieces: pieces.into_iter().map(|piece| piece.id).collect(), why }
     }

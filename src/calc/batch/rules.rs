@@ -24,8 +24,6 @@ givens! {
     FEED_DIAMETER_DEFAULT "plan.feed-diameter" Length = 3.0; CommonPractice "feeds of about 3 mm for rings: common practice, no source"
     /// Feeds of 8 mm.
     FEED_LENGTH_DEFAULT "plan.feed-length" Length = 8.0; CommonPractice "feeds of about 8 mm, as short as the pieces allow: common practice, no source"
-    /// Pieces 3 mm apart.
-    GAP_DEFAULT "plan.gap" Length = 3.0; CommonPractice "about 3 mm between jewellery pieces: common practice, no source; a college handout on investing asks 13 mm"
     /// A dome of 25 mm.
     DOME_DEFAULT "base.dome-height" Length = 25.0; CommonPractice "as high as that of a wide flask, where no base of the shelf closes it"
 }

@@ -39,6 +39,7 @@ impl Ask {
         self.wish.sizes = pick(&self.wish.sizes, &kept);
         self.sizes = pick(&self.sizes, &kept);
         self.trunks_g = pick(&self.trunks_g, &kept);
+        self.trees.sizes = pick(&self.trees.sizes, &kept);
         self
     }
 }

@@ -6,7 +6,9 @@ use super::make::{Hung, Maker, milligrams_down};
 use super::open::{NO_DATE, Piece, Unknown, together};
 use super::places::{Inside, places};
 use super::sizes::{Candidate, Done, kiln_of, open_load};
+use super::trees::{self, Trees};
 use super::{Ask, GroupOf, Kept, LockOf};
+use crate::calc::arrange::wanted_of;
 use crate::calc::book::Book;
 use crate::calc::plan::{Company, Group, Lock, Size, Wish};
 use crate::calc::pour::pour_range;
@@ -58,6 +60,7 @@ impl<'a> Maker<'_, 'a> {
             locks.push((Lock { size, groups: vec![groups.len() - 1] }, LockOf::Flask(one.flask.id)));
         }
         locks.extend(self.kept(&pieces, &what, &candidates));
+        let trees = self.trees(&pieces, &what, hung, &candidates);
         let load = open_load(job, done);
         let locked: Vec<FlaskId> = hung.iter().map(|hung| hung.flask.id).collect();
         let kiln = kiln_of(self.pass, &self.options.kiln, load, &locked);
@@ -76,10 +79,33 @@ impl<'a> Maker<'_, 'a> {
             kiln,
             load: load.map(|load| load.id),
             tree,
+            trees,
             book: Book::default(),
             trunks_g: metal.into_iter().map(|row| row.into_iter().map(|(trunk, _)| trunk).collect()).collect(),
         }
         .without_useless_sizes()
+    }
+
+    /// What the flasks are arranged with.
+    fn trees(&mut self, pieces: &[Piece], what: &[GroupOf], hung: &[Hung<'_>], candidates: &[Candidate<'a>]) -> Trees {
+        let usual = self.usual.tree;
+        let mut trees = Trees::default();
+        for one in candidates {
+            let length = self.trunk_length(one);
+            let length_mm = self.pass.book.number(length).unwrap_or_default();
+            trees.sizes.push(trees::inside(&usual, &one.size.inside, length_mm));
+        }
+        let feed = [usual.feed_diameter_mm, usual.feed_mm, usual.angle_deg];
+        let mut of = |piece: &Piece| {
+            let form = || wanted_of(self.pass.job, self.report, self.pass.book, piece.pattern, feed);
+            Some((piece.id, trees.kind(piece.pattern, &piece.body, form)?))
+        };
+        let groups = what.iter().map(|group| match group {
+            GroupOf::Open(places) => places.iter().map(|at| of(&pieces[*at])).collect(),
+            GroupOf::Hung(id) => hung.iter().find(|one| one.flask.id == *id)?.pieces.iter().map(&mut of).collect(),
+        });
+        trees.groups = groups.collect();
+        trees
     }
 
     /// Planned flasks that the caster keeps, as far as their pieces are still open.

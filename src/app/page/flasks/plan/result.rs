@@ -8,11 +8,11 @@ use crate::app::page::settings::sections::heads;
 use crate::app::theme::{STEP, Tokens, bold};
 use crate::app::widget::rows::numbered;
 use crate::app::widget::{button, heading};
-use crate::calc::batch::{Kept, Outcome, Row};
+use crate::calc::batch::{Kept, Outcome, Row, Stands};
 use crate::paper::batch::PlanWords;
 
 /// Widths of the columns: flask, alloy, pieces, metal, crucible, and keeping it.
-const COLUMNS: [f32; 6] = [82.0, 112.0, 44.0, 74.0, 54.0, 48.0];
+const COLUMNS: [f32; 6] = [82.0, 160.0, 44.0, 74.0, 54.0, 48.0];
 
 /// Shows it, where there is one.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
@@ -31,6 +31,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     let outcome = &found.outcome;
     heading::says(ui, &said.total(outcome), &tokens);
     heading::says(ui, &said.proof(outcome), &tokens);
+    if let Some(words) = said.arranged(outcome) {
+        heading::says(ui, &words, &tokens);
+    }
     if !outcome.rows.is_empty() {
         table(ui, cx, outcome, &said);
     }
@@ -68,7 +71,13 @@ fn table(ui: &mut Ui, cx: &mut Cx<'_>, outcome: &Outcome, said: &PlanWords<'_>) 
             }
             keep(ui, cx, place, row, &tokens);
         });
-        ui.indent(("plan-pieces", place), |ui| heading::says(ui, &said.pieces(&row.pieces), &tokens));
+        ui.indent(("plan-pieces", place), |ui| {
+            heading::says(ui, &said.pieces(&row.pieces), &tokens);
+            if let Some(words) = said.stands(row) {
+                let short = matches!(row.stands, Stands::Short { .. });
+                ui.add(Label::new(RichText::new(words).color(if short { tokens.caution } else { tokens.ink })).wrap());
+            }
+        });
     }
 }
 

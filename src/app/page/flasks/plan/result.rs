@@ -78,6 +78,7 @@ fn table(ui: &mut Ui, cx: &mut Cx<'_>, outcome: &Outcome, said: &PlanWords<'_>) 
                 ui.add(Label::new(RichText::new(words).color(if short { tokens.caution } else { tokens.ink })).wrap());
             }
         });
+        ui.add_space(STEP);
     }
 }
 

@@ -111,6 +111,7 @@ working-entered = Typed in this batch.
 working-studio = From the studio's file.
 working-measured = Measured from the pattern's file.
 working-laid-out = Found by laying the parts on plates, deepest first. It is a plan, and perhaps not the fewest plates; the least there could be stands beside it.
+working-run = Read off the heat of the mould, computed at this conductivity.
 working-shelf = From the shelf, { $entry }.
 working-default = A default nobody confirmed yet.
 working-constant = A constant.

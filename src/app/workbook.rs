@@ -12,6 +12,7 @@ use jiff::tz::TimeZone;
 
 use super::arrange_run::Arranger;
 use super::computed::Computed;
+use super::heat_run::Heater;
 use super::history::{History, Moment};
 use super::inspect::Inspector;
 use super::pairs_run::PairReader;
@@ -59,6 +60,8 @@ pub struct Workbook {
     pub planner: Planner,
     /// Trees that are arranged.
     pub arranger: Arranger,
+    /// Moulds whose heat is computed.
+    pub heater: Heater,
 }
 
 impl Workbook {
@@ -110,6 +113,7 @@ impl Workbook {
             inspector: Inspector::default(),
             planner: Planner::default(),
             arranger: Arranger::default(),
+            heater: Heater::default(),
         };
         workbook.read_patterns();
         workbook
@@ -216,6 +220,7 @@ impl Workbook {
 
     fn recompute(&mut self) {
         self.computed = Computed::new(&self.job, &self.studio, &self.runs, &self.setting);
+        self.heater.look(&self.computed.report, &mut self.runs);
         self.view.settle(&self.job);
     }
 

@@ -35,6 +35,8 @@ pub enum Origin {
     Measured(&'static Input),
     /// Found by laying things out, as parts on a plate.
     LaidOut(&'static Input),
+    /// Read off a long run, as of a mould's heat.
+    Run(&'static Input),
     /// Read from the shelf; the index is into [`Book::shelf_terms`].
     Shelf(&'static Input, u32),
     /// A default of the house that nobody confirmed.
@@ -98,6 +100,7 @@ impl Origin {
             | Self::Studio(input)
             | Self::Measured(input)
             | Self::LaidOut(input)
+            | Self::Run(input)
             | Self::Shelf(input, _)
             | Self::Absent(input) => input.key,
             Self::Default(given) | Self::Constant(given) => given.key,
@@ -113,6 +116,7 @@ impl Origin {
             | Self::Studio(input)
             | Self::Measured(input)
             | Self::LaidOut(input)
+            | Self::Run(input)
             | Self::Shelf(input, _)
             | Self::Absent(input) => input.kind,
             Self::Default(given) | Self::Constant(given) => given.kind,
@@ -289,6 +293,11 @@ impl Book {
     /// A number measured from a file.
     pub fn measured(&mut self, input: &'static Input, place: Place, number: f64) -> Id {
         self.row(Origin::Measured(input), place, Value::finite(number), &[])
+    }
+
+    /// A number read off a long run.
+    pub fn run(&mut self, input: &'static Input, place: Place, number: f64) -> Id {
+        self.row(Origin::Run(input), place, Value::finite(number), &[])
     }
 
     /// A number found by laying things out.

@@ -90,7 +90,7 @@ rules! {
 }
 
 /// Stages from here up count as burning the last carbon.
-const HOT_C: f64 = 700.0;
+pub(super) const HOT_C: f64 = 700.0;
 
 /// One stage of a burnout.
 #[derive(Debug, Clone, Copy)]

@@ -6,8 +6,9 @@ use super::finding::{self, Arg, FindingKind};
 use super::flask::FlaskFigures;
 use super::pass::Pass;
 use super::rule::{inputs, rules};
-use crate::job::{Burnout, Place};
-use crate::stock::{Kiln, PatternClass, PatternMaterial, Powder, Sourced, StageTable};
+use crate::job::{Burnout, Place, Studio};
+use crate::quantity::Finite;
+use crate::stock::{Kiln, PatternClass, PatternMaterial, Powder, Sourced, Span, StageTable};
 
 inputs! {
     /// True temperature less the kiln's reading.
@@ -58,9 +59,8 @@ impl<'a> Pass<'a> {
 
     fn true_top(&mut self, place: Place, top: Id, kiln: Option<&'a Kiln>) -> Id {
         let Some(kiln) = kiln else { return top };
-        let registered = self.studio.equipment.iter().find(|item| item.entry.as_ref() == Some(&kiln.id)).and_then(|item| item.offset_k);
-        let offset = match registered {
-            Some(offset) => self.book.studio(&OFFSET, offset.get()),
+        let offset = match registered_offset(self.studio, kiln) {
+            Some(offset) => self.book.studio(&OFFSET, offset),
             None => self.shelf_term(&OFFSET, &kiln.id, &kiln.offset_k),
         };
         let zone = self.shelf_term(&HOT_ZONE, &kiln.id, &kiln.hot_zone_k);
@@ -118,12 +118,17 @@ impl<'a> Pass<'a> {
         }
     }
 
-    fn carbon(&mut self, burnout: &Burnout, figures: &BurnoutFigures, load: &[&FlaskFigures]) {
+    /// The pattern material of these flasks that needs most time to burn, and the hours it needs above 700 °C.
+    pub(super) fn hardest_to_burn(&self, flasks: &[&FlaskFigures]) -> Option<(&'a PatternMaterial, &'a Span)> {
         // Stones are burnt out slowly and low, by a sheet of their own.
-        let materials = load.iter().filter(|flask| !flask.stones).flat_map(|flask| &flask.materials);
+        let materials = flasks.iter().filter(|flask| !flask.stones).flat_map(|flask| &flask.materials);
         let entries = materials.filter_map(|id| self.shelf.get::<PatternMaterial>(id.as_str()));
-        let Some(hardest) = entries.max_by(|a, b| a.burnout.above_700_h.low.total_cmp(&b.burnout.above_700_h.low)) else { return };
-        let span = &hardest.burnout.above_700_h;
+        let hardest = entries.max_by(|a, b| a.burnout.above_700_h.low.total_cmp(&b.burnout.above_700_h.low))?;
+        Some((hardest, &hardest.burnout.above_700_h))
+    }
+
+    fn carbon(&mut self, burnout: &Burnout, figures: &BurnoutFigures, load: &[&FlaskFigures]) {
+        let Some((hardest, span)) = self.hardest_to_burn(load) else { return };
         let needed = self.book.shelf_number(&CARBON_NEEDED, &hardest.id, span.low * 60.0, &span.source, span.trust);
         if let (Some(has), Some(needs)) = (self.book.number(figures.hot), self.book.number(needed))
             && has < needs
@@ -187,4 +192,14 @@ impl<'a> Pass<'a> {
             self.find(&finding::STARTS_IN_PAST, place, vec![Arg::Figure(begins)]);
         }
     }
+}
+
+/// What the studio says that its kiln is really hotter than it reads, in K.
+fn registered_offset(studio: &Studio, kiln: &Kiln) -> Option<f64> {
+    studio.equipment.iter().find(|item| item.entry.as_ref() == Some(&kiln.id)).and_then(|item| item.offset_k).map(Finite::get)
+}
+
+/// How much hotter than its reading a kiln is, in K.
+pub(super) fn kiln_offset_k(studio: &Studio, kiln: &Kiln) -> f64 {
+    registered_offset(studio, kiln).unwrap_or(kiln.offset_k.value)
 }

@@ -171,6 +171,18 @@ kinds! {
     TABLE_NOT_MEANT "table-not-meant" Caution Never ("table", "for");
     /// Too little time hot enough to burn the last carbon.
     CARBON_LEFT "carbon-left" Caution Lower ("time", "needed", "material");
+    /// By the heat of its mould a flask is not dry at the pour.
+    MOULD_WET "mould-wet" Stop Lower unsignable true ("core");
+    /// It may not be dry, where the mould conducts as badly as it may.
+    MOULD_WET_PERHAPS "mould-wet-perhaps" Caution Lower ("core");
+    /// The kiln is hot for long enough, the core of a mould is not.
+    CORE_CARBON_LEFT "core-carbon-left" Caution Lower ("time", "needed", "material");
+    /// It may not be.
+    CORE_CARBON_PERHAPS "core-carbon-perhaps" Note Lower ("time", "needed", "material");
+    /// The core is not at the temperature that the mould is wanted at.
+    CORE_NOT_HELD "core-not-held" Caution Never ("core", "wanted");
+    /// It may not be.
+    CORE_NOT_HELD_PERHAPS "core-not-held-perhaps" Note Never ("core", "wanted");
     /// Pouring before the programme could end, were it started now.
     STARTS_IN_PAST "starts-in-past" Caution Never ("start");
     /// A piece is due before its flask is poured.

@@ -20,12 +20,14 @@ mod flask;
 mod form;
 mod freeze;
 mod freeze_time;
+pub mod heat;
 mod hung;
 mod investment;
 mod melt;
 mod melt_lots;
 mod metal;
 pub mod mould;
+pub mod mould_heat;
 mod offer;
 mod order;
 pub mod outline;
@@ -69,6 +71,7 @@ pub use investment::MixFigures;
 pub use melt::MeltFigures;
 pub use metal::MetalFigures;
 pub use mould::MouldFigures;
+pub use mould_heat::{HeatFigures, MouldHeat};
 pub use offer::{OfferFigures, OfferLineFigures, WorkFor};
 pub use order::LineFigures;
 pub use outline::Outline;
@@ -118,6 +121,8 @@ pub struct Report {
     pub flasks: Vec<FlaskFigures>,
     /// The kiln loads.
     pub burnouts: Vec<BurnoutFigures>,
+    /// The heat of the moulds, load by load, of flasks of which enough is known.
+    pub heat: Vec<HeatFigures>,
     /// The melts; a flask that names none has one of its own.
     pub melts: Vec<MeltFigures>,
     /// What clients are offered.
@@ -175,6 +180,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.buttons(&mut trees, &flasks);
     let burnouts = pass.burnouts(&flasks);
     pass.investing_times(&mut flasks, &burnouts);
+    let heat = pass.heat(&flasks, &burnouts, &trees);
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
     let client_lots = pass.client_lots();
@@ -199,6 +205,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
         trees,
         flasks,
         burnouts,
+        heat,
         melts,
         offers,
         client_lots,
@@ -230,6 +237,7 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         pour::RULES,
         burnout::RULES,
         burnout_findings::RULES,
+        mould_heat::RULES,
         flask::RULES,
         melt::RULES,
         client_lots::RULES,
@@ -256,6 +264,7 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         order::INPUTS,
         size::INPUTS,
         mould::INPUTS,
+        mould_heat::INPUTS,
         weighed_in_water::INPUTS,
         price::INPUTS,
         offer::INPUTS,

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
+use super::mould_heat::HeatAnswer;
 use crate::job::{FileUnit, KeptMeasures, PatternId};
 use crate::quantity::Finite;
 
@@ -25,6 +26,8 @@ pub struct Runs {
     pub patterns: BTreeMap<PatternId, PatternRun>,
     /// What comparing the files of a pair found, by the pattern that names the other. A pair that is not here was not compared (yet).
     pub pairs: BTreeMap<PatternId, PairRun>,
+    /// The heat of moulds, by the keys of what was asked. One that is not here was not computed (yet).
+    pub heat: BTreeMap<u128, Arc<HeatAnswer>>,
 }
 
 /// What comparing two pattern files found, at the size they are printed: how far the surfaces are apart at most when the second is laid on the

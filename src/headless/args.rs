@@ -79,6 +79,40 @@ pub(super) struct Planning {
     pub day: Day,
 }
 
+/// A kiln's log, and what it is held against.
+#[derive(Debug, Clone, Args)]
+pub(super) struct Readings {
+    /// The job's file
+    pub job: PathBuf,
+    /// The log of its kiln: a table in text
+    pub log: PathBuf,
+    /// The number of the load; the last where it is not given
+    #[arg(long, value_name = "NUMBER")]
+    pub load: Option<u32>,
+    /// The column of the temperature, from 1; found by its name and its numbers where it is not given
+    #[arg(long, value_name = "NUMBER")]
+    pub column: Option<usize>,
+    /// The unit of the temperature; as the log says where it is not given
+    #[arg(long, value_enum)]
+    pub unit: Option<LogUnit>,
+    /// The language
+    #[arg(long, value_enum, default_value_t = Tongue::En)]
+    pub language: Tongue,
+    #[command(flatten)]
+    pub day: Day,
+}
+
+/// A unit of temperature.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(super) enum LogUnit {
+    /// °C
+    C,
+    /// °F
+    F,
+    /// K
+    K,
+}
+
 /// What is printed, and how.
 #[derive(Debug, Clone, Args)]
 pub(super) struct Printing {
@@ -160,6 +194,8 @@ pub(super) enum Command {
     },
     /// Every piece that hangs on no tree, planned into as few flasks as will do; nothing is written
     Plan(Planning),
+    /// A kiln's log held against a load: where it fell, and how far every mould has come
+    Readings(Readings),
     /// The bench sheet, a page a flask
     Sheet(Printing),
     /// The kiln sheet, a page a load

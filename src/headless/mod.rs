@@ -10,6 +10,7 @@ mod measure;
 mod open;
 mod out;
 mod plan;
+mod readings;
 mod sheets;
 mod tables;
 
@@ -60,6 +61,7 @@ fn dispatch(line: Line, window: impl FnOnce(Option<&Path>) -> Result<(), String>
         Some(Command::Programme(how)) => tables::programme(&how, out),
         Some(Command::Findings { job, json, day }) => findings::print(&job, json, &day, out),
         Some(Command::Plan(how)) => plan::print(&how, out),
+        Some(Command::Readings(how)) => readings::print(&how, out),
         Some(Command::Sheet(how)) => sheets::print(Sort::Bench, &how, out),
         Some(Command::Kiln(how)) => sheets::print(Sort::Kiln, &how, out),
         Some(Command::Quote(how)) => sheets::print(Sort::Quote, &how, out),

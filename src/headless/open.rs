@@ -1,4 +1,4 @@
-//! A job opened and computed for the terminal. Pattern files are read first, so no figure is pending here.
+//! A job opened and computed for the terminal. Pattern files are read and moulds computed first, so no figure is pending here.
 
 use std::path::Path;
 
@@ -7,6 +7,7 @@ use jiff::tz::TimeZone;
 
 use super::args::Day;
 use super::out::Out;
+use crate::calc::mould_heat::answer_all;
 use crate::calc::{Book, Report, Runs, Setting, Shelves, recompute};
 use crate::files::batch::{Batch, STUDIO_FILE};
 use crate::files::disk::RealDisk;
@@ -61,10 +62,13 @@ impl Computed {
         let zone = zone(&batch, out, &mut faulty);
         let at = day.at.unwrap_or_else(|| ZonedDateTime::now().with_time_zone(zone.clone()).date());
         let setting = Setting { at, zone };
-        let runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &day.allowed(), &Limits::default());
+        let mut runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &day.allowed(), &Limits::default());
         let shelves = Shelves::new(&batch.sound, &batch.sound_studio);
         let mut book = Book::default();
-        let report = recompute(&batch.sound, &batch.sound_studio, &shelves, &runs, &setting, &mut book);
+        let mut report = recompute(&batch.sound, &batch.sound_studio, &shelves, &runs, &setting, &mut book);
+        if answer_all(&report, &mut runs) {
+            report = recompute(&batch.sound, &batch.sound_studio, &shelves, &runs, &setting, &mut book);
+        }
         Some(Self { batch, shelves, setting, runs, book, report, faulty })
     }
 

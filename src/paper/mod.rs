@@ -10,6 +10,7 @@ mod burnout;
 mod cautions;
 mod costs;
 pub mod csv;
+pub mod cut;
 mod desk;
 mod findings;
 mod flask_plan;

@@ -25,6 +25,7 @@ impl Provenance {
             Origin::Studio(_) => given("studio", "the studio's file", Trust::Studio),
             Origin::Measured(_) => given("measured", "the pattern's file", Trust::Computed),
             Origin::LaidOut(_) => given("laid out", "parts laid on a plate", Trust::Computed),
+            Origin::Run(_) => given("heat run", "the mould's heat, computed", Trust::Computed),
             Origin::Default(default) => given("default", default.source, default.trust),
             Origin::Constant(constant) => given("constant", constant.source, constant.trust),
             Origin::Absent(_) => Self { word: "missing", source: String::new(), trust: "" },

@@ -52,6 +52,7 @@ impl Kind {
             Self::Rotation => ("speed of rotation", (50.0, 1000.0), (0.0, 5000.0)),
             Self::SurfaceTension => ("surface tension", (0.3, 2.0), (0.0, 10.0)),
             Self::HeatByMass => ("heat by weight", (20.0, 1500.0), (0.0, 10_000.0)),
+            Self::Energy => ("energy", (0.01, 200.0), (0.0, 1e5)),
             Self::SpecificHeat => ("specific heat", (0.1, 4.2), (0.01, 20.0)),
             Self::Conductivity => ("conductivity", (0.1, 450.0), (0.001, 3000.0)),
             Self::Diffusivity => ("diffusivity", (0.1, 200.0), (0.001, 2000.0)),

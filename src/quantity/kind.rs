@@ -53,6 +53,8 @@ pub enum Kind {
     SurfaceTension,
     /// kJ/kg
     HeatByMass,
+    /// kWh
+    Energy,
     /// kJ/(kg·K)
     SpecificHeat,
     /// W/(m·K)
@@ -72,7 +74,7 @@ pub struct Dimension {
 
 impl Kind {
     /// Every kind, in the order of declaration.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 29] = [
         Self::Length,
         Self::Altitude,
         Self::Area,
@@ -98,6 +100,7 @@ impl Kind {
         Self::Rotation,
         Self::SurfaceTension,
         Self::HeatByMass,
+        Self::Energy,
         Self::SpecificHeat,
         Self::Conductivity,
         Self::Diffusivity,
@@ -130,6 +133,7 @@ impl Kind {
             Self::Rotation => "rpm",
             Self::SurfaceTension => "N/m",
             Self::HeatByMass => "kJ/kg",
+            Self::Energy => "kWh",
             Self::SpecificHeat => "kJ/kgK",
             Self::Conductivity => "W/mK",
             Self::Diffusivity => "mm²/s",
@@ -157,6 +161,7 @@ impl Kind {
             Self::Rotation => [0, 0, -1, 0, 0],
             Self::SurfaceTension => [0, 1, -2, 0, 0],
             Self::HeatByMass => [2, 0, -2, 0, 0],
+            Self::Energy => [2, 1, -2, 0, 0],
             Self::SpecificHeat => [2, 0, -2, -1, 0],
             Self::Conductivity => [1, 1, -3, -1, 0],
             Self::Diffusivity => [2, 0, -1, 0, 0],

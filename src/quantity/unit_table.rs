@@ -141,6 +141,7 @@ const ACCELERATION: &[Unit] = &[Unit::new("m/s²", &[], 1, 1)];
 const ROTATION: &[Unit] = &[Unit::new("rpm", &["turns per minute", "turns a minute", "revs per minute", "U/min"], 1, 1)];
 const SURFACE_TENSION: &[Unit] = &[Unit::new("N/m", &[], 1, 1), Unit::new("mN/m", &[], 1, 1000)];
 const HEAT_BY_MASS: &[Unit] = &[Unit::new("kJ/kg", &["J/g"], 1, 1)];
+const ENERGY: &[Unit] = &[Unit::new("kWh", &["kW h"], 1, 1), Unit::new("MJ", &[], 10, 36)];
 const SPECIFIC_HEAT: &[Unit] = &[Unit::new("kJ/kgK", &["J/gK"], 1, 1)];
 const CONDUCTIVITY: &[Unit] = &[Unit::new("W/mK", &[], 1, 1)];
 const DIFFUSIVITY: &[Unit] = &[Unit::new("mm²/s", &[], 1, 1)];
@@ -172,6 +173,7 @@ pub(super) fn units(kind: Kind) -> &'static [Unit] {
         Kind::Rotation => ROTATION,
         Kind::SurfaceTension => SURFACE_TENSION,
         Kind::HeatByMass => HEAT_BY_MASS,
+        Kind::Energy => ENERGY,
         Kind::SpecificHeat => SPECIFIC_HEAT,
         Kind::Conductivity => CONDUCTIVITY,
         Kind::Diffusivity => DIFFUSIVITY,

@@ -18,10 +18,11 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("texts", &["quantity"]),
     ("paper", &["drawing", "calc", "job", "stock", "quantity", "texts"]),
     ("mesh", &["quantity"]),
+    ("kiln_log", &[]),
     ("files", &["paper", "drawing", "calc", "job", "stock", "quantity", "mesh"]),
-    ("headless", &["files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "texts"]),
+    ("headless", &["files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "kiln_log", "texts"]),
     ("app", &["files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "texts"]),
-    ("main", &["app", "headless", "files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "texts"]),
+    ("main", &["app", "headless", "files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "kiln_log", "texts"]),
 ];
 
 /// Outside crates and the layers that may use them. A dependency that is not here may be used by the window alone.
@@ -36,7 +37,7 @@ const CRATES: &[(&str, &[&str])] = &[
     ("harfrust", &["paper"]),
     ("i_overlay", &["mesh"]),
     ("image", &["files"]),
-    ("jiff", &["quantity", "job", "calc", "drawing", "paper", "files", "headless", "app"]),
+    ("jiff", &["quantity", "job", "calc", "drawing", "paper", "kiln_log", "files", "headless", "app"]),
     ("krilla", &["paper"]),
     ("num_rational", &["quantity", "calc"]),
     ("num_traits", &["quantity", "calc"]),

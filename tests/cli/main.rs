@@ -4,6 +4,7 @@ mod bad_input;
 mod figures;
 mod measure;
 mod plan;
+mod readings;
 mod sheets;
 mod tables;
 

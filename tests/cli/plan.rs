@@ -7,7 +7,10 @@ fn the_fair_is_planned_and_nothing_is_written() {
     let before = std::fs::read(sample("fair.ron")).expect("the sample");
     let (code, stdout, stderr) = told(&run(&format!("plan {{}} --at {DAY}"), &sample("fair.ron")));
     assert_eq!((code, stderr.as_str()), (0, ""));
-    assert!(stdout.contains("60 pieces in ") && stdout.contains("Proven: no plan has fewer"), "{stdout}");
+    assert!(
+        stdout.contains("60 pieces in ") && stdout.contains("Proven, by the places") && stdout.contains("no plan has fewer flasks"),
+        "{stdout}"
+    );
     for part in ["8 × Limpet ring for L", "Snail shell", "silver-925", "gold-14k-yellow", "bronze-silicon", "Reckoned with"] {
         assert!(stdout.contains(part) || part.starts_with("8 ×"), "{part}: {stdout}");
     }

@@ -69,6 +69,7 @@ fn some_findings_nobody_signs_for() {
             "stones-too-hot",
             "stones-powder",
             "mould-refuses",
+            "mould-wet",
             "two-alloys",
             "melt-two-alloys",
             "under-mark",

@@ -7,6 +7,7 @@ mod lines;
 mod melts;
 mod metal;
 mod mix;
+mod mould_heat;
 mod prices;
 mod prints;
 mod same;

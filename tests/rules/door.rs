@@ -14,7 +14,7 @@ pub fn own_input(kind: Kind) -> &'static Input {
         ($($kind:ident)+) => { match kind { $(Kind::$kind => { static INPUT: Input = Input { key: "test.input", kind: Kind::$kind }; &INPUT })+ } };
     }
     inputs!(Length Altitude Area Volume Mass Density Temperature TemperatureDifference TemperatureRate Duration Moment Pressure Vacuum Ratio
-        Fineness Count Angle Money PricePerGram Seconds Velocity Acceleration Rotation SurfaceTension HeatByMass
+        Fineness Count Angle Money PricePerGram Seconds Velocity Acceleration Rotation SurfaceTension HeatByMass Energy
         SpecificHeat Conductivity Diffusivity)
 }
 

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use jiff::civil::date;
 use jiff::tz::TimeZone;
+use pourbook::calc::mould_heat::answer_all;
 use pourbook::calc::{Book, Report, Runs, Setting, Shelves, recompute};
 use pourbook::calc::{batch, plan};
 use pourbook::files::batch::Batch;
@@ -53,6 +54,10 @@ pub fn planned(file: &str) -> Book {
 /// A job of the batch, computed.
 pub fn computed(batch: &Batch, job: &Job) -> (Report, Book) {
     let mut book = <Book as Default>::default();
-    let report = recompute(job, &batch.studio, &Shelves::new(job, &batch.studio), &runs(batch), &setting(batch), &mut book);
+    let (shelves, mut runs) = (Shelves::new(job, &batch.studio), runs(batch));
+    let mut report = recompute(job, &batch.studio, &shelves, &runs, &setting(batch), &mut book);
+    if answer_all(&report, &mut runs) {
+        report = recompute(job, &batch.studio, &shelves, &runs, &setting(batch), &mut book);
+    }
     (report, book)
 }

@@ -87,7 +87,7 @@ pub fn on_sample(name: &str, sight: Sight) -> Harness<'static, Window> {
     harness.state_mut().open(&ctx, &path);
     for _ in 0..500 {
         harness.state_mut().workbook.poll();
-        if harness.state().workbook.reading().is_none() {
+        if harness.state().workbook.reading().is_none() && !harness.state().workbook.heater.is_running() {
             break;
         }
         std::thread::sleep(std::time::Duration::from_millis(10));

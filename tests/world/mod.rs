@@ -3,6 +3,7 @@
 
 use jiff::civil::{Date, DateTime, date, datetime};
 use jiff::tz::TimeZone;
+use pourbook::calc::mould_heat::answer_all;
 use pourbook::calc::{
     Book, Finding, FlaskFigures, Id, LineFigures, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, Value, recompute,
 };
@@ -187,6 +188,13 @@ impl World {
         let shelves = Shelves::new(&self.job, &self.studio);
         let report = recompute(&self.job, &self.studio, &shelves, &self.runs, &self.setting, &mut book);
         Outcome { book, report }
+    }
+
+    /// Recomputed with the heat of its moulds, which takes longer.
+    pub fn heated(&self) -> Outcome {
+        let mut runs = self.runs.clone();
+        answer_all(&self.recompute().report, &mut runs);
+        Self { runs, ..self.clone() }.recompute()
     }
 
     /// The same after a change.

@@ -128,6 +128,7 @@ fn given(ui: &mut Ui, cx: &mut Cx<'_>, origin: Origin) {
         Origin::Studio(_) => cx.label("working-studio"),
         Origin::Measured(_) => cx.label("working-measured"),
         Origin::LaidOut(_) => cx.label("working-laid-out"),
+        Origin::Run(_) => cx.label("working-run"),
         Origin::Default(given) => format!("{} {} ({})", cx.label("working-default"), given.source, trust_words(given.trust, cx.texts)),
         Origin::Constant(given) => format!("{} {} ({})", cx.label("working-constant"), given.source, trust_words(given.trust, cx.texts)),
         Origin::Absent(_) => cx.label("working-absent"),

@@ -5,11 +5,13 @@ use eframe::egui::{
     CursorIcon, EventFilter, FontId, Id, Key, Modifiers, Rangef, Rect, Response, Sense, Stroke, Ui, Vec2, WidgetInfo, accesskit::Role,
     pos2, text::LayoutJob, text::TextWrapping,
 };
-use egui_plot::{AxisHints, GridInput, GridMark, HLine, HoverPosition, Line, LineStyle, Plot, PlotPoint, PlotPoints, PlotTransform};
+use egui_plot::{
+    AxisHints, FilledArea, GridInput, GridMark, HLine, HoverPosition, Line, LineStyle, Plot, PlotPoint, PlotPoints, PlotTransform, PlotUi,
+};
 use jiff::tz::TimeZone;
 
 use crate::app::cx::Cx;
-use crate::app::theme::{bold, size};
+use crate::app::theme::{Tokens, bold, size};
 use crate::paper::words::{moment_of, moment_words};
 use crate::quantity::{Kind, Style, print};
 use crate::texts::Texts;
@@ -40,8 +42,39 @@ pub struct Curve {
     pub stages: Vec<Stage>,
     /// A temperature that is not to be passed, and its words.
     pub ceiling: Option<(f64, String)>,
+    /// What the mould feels, where that is known.
+    pub under: Option<Under>,
     /// Height of the drawing.
     pub height: f32,
+}
+
+/// What a mould feels: minutes since 1970 and °C.
+#[derive(Debug, Clone)]
+pub struct Under {
+    /// The core, as is likely.
+    pub core: Vec<[f64; 2]>,
+    /// The outermost cavity, as is likely.
+    pub cavity: Vec<[f64; 2]>,
+    /// The core where the mould conducts badly.
+    pub low: Vec<[f64; 2]>,
+    /// The core where it conducts well; at the same times.
+    pub high: Vec<[f64; 2]>,
+}
+
+impl Under {
+    fn draw(self, plot: &mut PlotUi<'_>, tokens: &Tokens) {
+        let at = |points: &[[f64; 2]], axis: usize| points.iter().map(|point| point[axis]).collect::<Vec<f64>>();
+        if self.low.len() == self.high.len() {
+            let (low, high) = (at(&self.low, 1), at(&self.high, 1));
+            let least: Vec<f64> = low.iter().zip(&high).map(|(low, high)| low.min(*high)).collect();
+            let most: Vec<f64> = low.iter().zip(&high).map(|(low, high)| low.max(*high)).collect();
+            let area =
+                FilledArea::new("", &at(&self.low, 0), &least, &most).fill_color(tokens.core.gamma_multiply(0.22)).allow_hover(false);
+            plot.add(area);
+        }
+        plot.line(Line::new("", PlotPoints::new(self.cavity)).color(tokens.act).width(1.5));
+        plot.line(Line::new("", PlotPoints::new(self.core)).color(tokens.core).width(2.0));
+    }
 }
 
 /// A point is moved in steps of so many °C: nobody sets a kiln to the degree by hand.
@@ -133,6 +166,7 @@ fn plot(ui: &mut Ui, cx: &Cx<'_>, curve: &Curve, targets: &[f64]) -> (Response, 
     let hours = hours_apart(last - first, width - 60.0);
     let midnight = midnight_before(first, &cx.setting.zone);
     let style = *cx.style;
+    let under = curve.under.clone();
     let shown = still(Plot::new(curve.id))
         .width(width)
         .height(curve.height)
@@ -152,6 +186,9 @@ fn plot(ui: &mut Ui, cx: &Cx<'_>, curve: &Curve, targets: &[f64]) -> (Response, 
                 plot.hline(line);
             }
             plot.line(Line::new("", PlotPoints::new(points)).color(tokens.heat).width(2.5));
+            if let Some(under) = under {
+                under.draw(plot, &tokens);
+            }
         });
     (shown.response, shown.transform)
 }

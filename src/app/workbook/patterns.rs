@@ -25,19 +25,24 @@ impl Workbook {
         if read || compared {
             self.computed = Computed::new(&self.job, &self.studio, &self.runs, &self.setting);
         }
+        self.heater.look(&self.computed.report, &mut self.runs);
     }
 
     /// Takes in what was read meanwhile. True where something came in.
     pub fn poll(&mut self) -> bool {
         let read = self.reader.take(&self.job, &mut self.runs);
         let compared = self.pairs.take();
+        let heated = self.heater.take(&mut self.runs);
+        if heated && !read && !compared {
+            self.recompute();
+        }
         if read || compared {
             let folder = self.folder().map(Path::to_path_buf).unwrap_or_default();
             self.pairs.ask(&folder, &self.job, &mut self.runs);
             self.looked += u64::from(read);
             self.recompute();
         }
-        read || compared
+        read || compared || heated
     }
 
     /// Looks closely at the chosen pattern's file once it was measured, and takes in what was found. True where something was.
@@ -99,6 +104,7 @@ impl Workbook {
         self.pairs.on_found(wake.clone());
         self.arranger.on_found(wake.clone());
         self.planner.on_found(wake.clone());
+        self.heater.on_found(wake.clone());
         self.reader.on_read(wake);
     }
 

@@ -1,6 +1,7 @@
 //! Burnout: the kiln's load, its programme and the clock backwards from the pour.
 
 mod load;
+mod mould;
 mod plot;
 mod stages;
 
@@ -47,6 +48,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         let figures = cx.computed.report.burnouts.iter().find(|figures| figures.id == load.id).cloned();
         if let Some(figures) = figures {
             plot::show(ui, cx, load, &figures);
+            mould::show(ui, cx, load.id);
             stages::show(ui, cx, load, &figures);
             totals(ui, cx, &figures);
         }

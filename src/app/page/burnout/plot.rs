@@ -40,7 +40,15 @@ fn drawn(cx: &Cx<'_>, load: &Burnout, figures: &BurnoutFigures) -> Option<Curve>
     }
     let start = [begins?, load.start_c.map_or(crate::calc::site::ROOM_DEFAULT.value, Finite::get)];
     let id = Id::unique(("kiln curve", load.id.0));
-    Some(Curve { id, name: cx.label("heat-plot"), start, stages, ceiling: ceiling(cx, load), height: 220.0 })
+    Some(Curve {
+        id,
+        name: cx.label("heat-plot"),
+        start,
+        stages,
+        ceiling: ceiling(cx, load),
+        under: super::mould::under(cx, figures),
+        height: 240.0,
+    })
 }
 
 /// The lowest in °C of what the powders in the load bear as planned, and its words.

@@ -11,8 +11,12 @@ use crate::app::widget::{button, heading};
 use crate::calc::batch::{Kept, Outcome, Row, Stands};
 use crate::paper::batch::PlanWords;
 
-/// Widths of the columns: flask, alloy, pieces, metal, crucible, and keeping it.
-const COLUMNS: [f32; 6] = [82.0, 160.0, 44.0, 74.0, 54.0, 48.0];
+/// Widths of the columns: flask, alloy, pieces, metal, crucible, and keeping it. The alloy has what is left, as far as it is of use.
+fn columns(ui: &Ui) -> [f32; 6] {
+    let others: f32 = 82.0 + 44.0 + 74.0 + 54.0 + 48.0;
+    let alloy = ui.available_width() - others - 5.0 * ui.spacing().item_spacing.x;
+    [82.0, alloy.clamp(112.0, 180.0), 44.0, 74.0, 54.0, 48.0]
+}
 
 /// Shows it, where there is one.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
@@ -58,15 +62,16 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
 
 fn table(ui: &mut Ui, cx: &mut Cx<'_>, outcome: &Outcome, said: &PlanWords<'_>) {
     let tokens = cx.tokens;
+    let widths = columns(ui);
     let keys =
         ["plan-column-flask", "plan-column-alloy", "plan-column-count", "plan-column-metal", "plan-column-crucible", "plan-column-keep"];
-    let columns: Vec<(String, f32)> = keys.iter().zip(COLUMNS).map(|(key, width)| (cx.label(key), width)).collect();
+    let columns: Vec<(String, f32)> = keys.iter().zip(widths).map(|(key, width)| (cx.label(key), width)).collect();
     heads(ui, &columns, &tokens);
     for (place, row) in outcome.rows.iter().enumerate() {
         ui.horizontal_top(|ui| {
-            cell(ui, COLUMNS[0], RichText::new(said.flask(row)).family(bold()).color(tokens.ink));
+            cell(ui, widths[0], RichText::new(said.flask(row)).family(bold()).color(tokens.ink));
             let cells = [said.entry(&row.alloy), row.pieces.len().to_string(), said.metal(row), said.fill(row)];
-            for (words, width) in cells.into_iter().zip(&COLUMNS[1..]) {
+            for (words, width) in cells.into_iter().zip(&widths[1..]) {
                 cell(ui, *width, RichText::new(words).color(tokens.ink));
             }
             keep(ui, cx, place, row, &tokens);

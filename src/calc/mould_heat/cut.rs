@@ -1,0 +1,84 @@
+//! How far a mould has come by what the kiln really did: after a power cut, whether its coldest corner fell back through the change of
+//! cristobalite, which cracks a mould that was fired.
+
+use super::answer::{Band, HeatAnswer, Mould, answer};
+use super::ask::HeatAsk;
+
+/// A corner that was this hot is fired, in °C: its cristobalite changed, and changes back on the way down.
+const FIRED_C: f64 = 300.0;
+
+/// Above this a fired mould may cool and be heated again, in °C; below [`SCRAP_C`] it has cracked: common practice, no source.
+pub const SAFE_C: f64 = 300.0;
+
+/// Where cristobalite has changed back, in °C.
+pub const SCRAP_C: f64 = 250.0;
+
+/// What is to be done with a mould.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// Its corner was never fired: it may go on, or begin again, slowly.
+    NotFired,
+    /// Its coldest corner stayed hot: heat it again.
+    Reheat,
+    /// It came into the change, or may have where it conducts badly.
+    Marginal,
+    /// Its corner fell through the change.
+    Scrap,
+}
+
+/// A mould by the kiln's log.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ByLog {
+    /// What is to be done.
+    pub verdict: Verdict,
+    /// The coldest its corner became after it was fired, in °C.
+    pub corner_low_c: Band<f64>,
+    /// Corner and core at the end of the log, in °C.
+    pub now_c: Band<[f64; 2]>,
+    /// The moulds.
+    pub answer: HeatAnswer,
+}
+
+/// A mould through a log: minutes after its first reading and the reading in °C. Nothing where the log is too short for a mould, or `stop` says
+/// so.
+#[must_use]
+pub fn by_log(ask: &HeatAsk, log: &[[f64; 2]], stop: &mut dyn FnMut() -> bool) -> Option<ByLog> {
+    let kiln: Vec<[f64; 2]> = log.iter().map(|[minutes, c]| [*minutes, c + ask.offset_k]).collect();
+    if kiln.len() < 2 || kiln.last()?[0] < 1.0 {
+        return None;
+    }
+    let answer = answer(&HeatAsk { kiln, ..ask.clone() }, stop)?;
+    let corner_low_c = answer.band(corner_low);
+    let now_c = answer.band(|mould| Some([*mould.corner_c.last()?, *mould.core_c.last()?]));
+    Some(ByLog { verdict: verdict(corner_low_c), corner_low_c, now_c, answer })
+}
+
+/// The coldest a mould's corner became once it was fired.
+fn corner_low(mould: &Mould) -> Option<f64> {
+    let fired = mould.corner_c.iter().position(|c| *c >= FIRED_C)?;
+    mould.corner_c[fired..].iter().copied().reduce(f64::min)
+}
+
+fn verdict(corner_low_c: Band<f64>) -> Verdict {
+    let coldest = corner_low_c.into_iter().flatten().reduce(f64::min);
+    match (corner_low_c[1], coldest) {
+        (_, None) => Verdict::NotFired,
+        (Some(likely), _) if likely < SCRAP_C => Verdict::Scrap,
+        (_, Some(coldest)) if coldest < SAFE_C => Verdict::Marginal,
+        _ => Verdict::Reheat,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn verdicts_by_the_band() {
+        assert_eq!(verdict([None; 3]), Verdict::NotFired);
+        assert_eq!(verdict([Some(420.0), Some(410.0), Some(400.0)]), Verdict::Reheat);
+        assert_eq!(verdict([Some(290.0), Some(310.0), Some(320.0)]), Verdict::Marginal);
+        assert_eq!(verdict([Some(240.0), Some(251.0), Some(260.0)]), Verdict::Marginal);
+        assert_eq!(verdict([Some(260.0), Some(249.0), Some(240.0)]), Verdict::Scrap);
+    }
+}

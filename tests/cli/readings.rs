@@ -1,0 +1,60 @@
+//! `readings`: a kiln's log held against a load.
+
+use std::fmt::Write as _;
+
+use crate::{DAY, run, sample, told};
+
+/// A log in a file of its own: minutes and °C.
+fn log(points: &[(u32, f64)]) -> (tempfile::TempDir, std::path::PathBuf) {
+    let mut text = String::from("minutes,actual °C\n");
+    for two in points.windows(2) {
+        let [(from, start), (to, end)] = [two[0], two[1]];
+        for minute in (from..to).step_by(5) {
+            let share = f64::from(minute - from) / f64::from(to - from);
+            let _ = writeln!(text, "{minute},{:.1}", start + (end - start) * share);
+        }
+    }
+    let _ = writeln!(text, "{},{:.1}", points.last().unwrap().0, points.last().unwrap().1);
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("kiln.csv");
+    std::fs::write(&path, text).unwrap();
+    (folder, path)
+}
+
+fn said(points: &[(u32, f64)], more: &str) -> (i32, String, String) {
+    let (_folder, path) = log(points);
+    told(&run(&format!("readings {{}} {} --at {DAY} {more}", path.display()), &sample("mixed-kiln.ron")))
+}
+
+/// Up to 732 °C and held there for an hour.
+const UP: [(u32, f64); 5] = [(0, 20.0), (60, 150.0), (180, 150.0), (480, 732.0), (540, 732.0)];
+
+#[test]
+fn a_cut_is_answered_by_the_coldest_corner() {
+    // Off for a quarter of an hour: nothing fell through.
+    let (code, stdout, stderr) = said(&[&UP[..], &[(555, 650.0), (600, 732.0), (720, 732.0)]].concat(), "");
+    assert_eq!(code, 0, "{stderr}");
+    assert!(stdout.contains("Fell from 732 °C to 650 °C") && stdout.contains("then rose again"), "{stdout}");
+    assert_eq!(stdout.matches("REHEAT").count(), 3, "three flasks: {stdout}");
+    // Off all night.
+    let (_, stdout, _) = said(&[&UP[..], &[(1300, 60.0), (1310, 60.0)]].concat(), "");
+    assert_eq!(stdout.matches("SCRAP").count(), 3, "{stdout}");
+    assert!(stdout.contains("did not rise again") && stdout.contains("Do not pour"), "{stdout}");
+    // Off before anything was fired.
+    let (_, stdout, _) = said(&[(0, 20.0), (60, 150.0), (180, 150.0), (240, 40.0)], "--language de");
+    assert_eq!(stdout.matches("WEITER").count(), 3, "{stdout}");
+    assert!(!stdout.contains('«'), "{stdout}");
+}
+
+#[test]
+fn nonsense_gets_a_sentence_with_its_line() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("kiln.csv");
+    std::fs::write(&path, "minutes,°C\n0,20\n5,warm\n10,40\n15,hot\n").unwrap();
+    let (code, stdout, stderr) = told(&run(&format!("readings {{}} {}", path.display()), &sample("mixed-kiln.ron")));
+    assert!(code == 2 && stdout.is_empty() && stderr.contains("line 3"), "{stderr}");
+    let (code, _, stderr) = told(&run("readings {} /nowhere/kiln.csv", &sample("mixed-kiln.ron")));
+    assert!(code == 2 && stderr.contains("cannot be read"), "{stderr}");
+    let (code, _, stderr) = said(&UP, "--load 77");
+    assert!(code == 2 && stderr.contains("no flask"), "{stderr}");
+}

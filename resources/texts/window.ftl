@@ -36,6 +36,7 @@ do-kiln-sheet = Kiln sheets on paper
 do-quote = Quotes on paper
 do-slip = Order slips on paper
 do-receipt = Metal receipts on paper
+do-what-now-paper = What-now cards on paper
 do-theme = Day or evening
 do-units = Metric or trade units
 do-larger = Larger type

@@ -111,7 +111,7 @@ pub enum Action {
 
 impl Action {
     /// Those that need nothing to be said with them, in the order of a menu.
-    pub const PLAIN: [Self; 28] = [
+    pub const PLAIN: [Self; 29] = [
         Self::New,
         Self::Open,
         Self::OpenLast,
@@ -133,6 +133,7 @@ impl Action {
         Self::Paper(Sort::Quote),
         Self::Paper(Sort::Slip),
         Self::Paper(Sort::Receipt),
+        Self::Paper(Sort::WhatNow),
         Self::Theme,
         Self::Units,
         Self::Comma,
@@ -175,6 +176,7 @@ impl Action {
             Self::Paper(Sort::Quote) => "do-quote",
             Self::Paper(Sort::Slip) => "do-slip",
             Self::Paper(Sort::Receipt) => "do-receipt",
+            Self::Paper(Sort::WhatNow) => "do-what-now-paper",
             Self::Put(_) => "paper-print",
             Self::DressPaper(..) => "paper-dress",
             Self::NextPage => "do-next-page",

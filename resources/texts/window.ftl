@@ -29,6 +29,7 @@ do-find = Find
 do-next-page = Next page
 do-page-before = Page before
 do-bench = Bench view
+do-what-now = What now
 do-working = Working pane
 do-findings = Findings
 do-sheet = Bench sheets on paper
@@ -36,6 +37,7 @@ do-kiln-sheet = Kiln sheets on paper
 do-quote = Quotes on paper
 do-slip = Order slips on paper
 do-receipt = Metal receipts on paper
+do-what-now-paper = What-now cards on paper
 do-theme = Day or evening
 do-units = Metric or trade units
 do-larger = Larger type
@@ -157,6 +159,7 @@ finder-flask = flask
 finder-figure = figure
 finder-action = action
 finder-page = page
+finder-card = card
 
 choice-none = choose
 choice-nothing = none
@@ -257,6 +260,15 @@ help-figure = On a figure, Enter leads to its working.
 help-units = Any unit of the kind may be typed, with a comma or a point, and simple sums such as 61.34-59.18.
 edit-studio-of-folder = take the studio of the folder
 do-look-again = Look for pattern files again
+
+## What now
+
+cards-choose = People first, then metal. What is wrong? Press its figure, or Enter on it.
+cards-key-leave = Esc back to the work
+cards-key-list = Esc all cards
+cards-key-before = ← card before
+cards-key-next = → next card
+bench-key-what-now = F2 what now
 
 ## Paper
 

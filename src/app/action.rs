@@ -5,6 +5,7 @@ use eframe::egui::{Key, KeyboardShortcut, Modifiers};
 use super::page::Page;
 use crate::files::preferences::Theme;
 use crate::job::Place;
+use crate::paper::what_now::Trouble;
 use crate::paper::{Dress, Sort};
 
 /// Where a paper goes.
@@ -71,6 +72,10 @@ pub enum Action {
     Find,
     /// The running step in large type, and back.
     Bench,
+    /// The cards for when something goes wrong, and back.
+    WhatNow,
+    /// One of those cards.
+    Card(Trouble),
     /// The working pane, in and out.
     Working,
     /// The list of findings, in and out.
@@ -111,7 +116,7 @@ pub enum Action {
 
 impl Action {
     /// Those that need nothing to be said with them, in the order of a menu.
-    pub const PLAIN: [Self; 28] = [
+    pub const PLAIN: [Self; 30] = [
         Self::New,
         Self::Open,
         Self::OpenLast,
@@ -124,6 +129,7 @@ impl Action {
         Self::NextPage,
         Self::PageBefore,
         Self::Bench,
+        Self::WhatNow,
         Self::Working,
         Self::Findings,
         Self::AddPatterns,
@@ -133,6 +139,7 @@ impl Action {
         Self::Paper(Sort::Quote),
         Self::Paper(Sort::Slip),
         Self::Paper(Sort::Receipt),
+        Self::Paper(Sort::WhatNow),
         Self::Theme,
         Self::Units,
         Self::Comma,
@@ -168,6 +175,8 @@ impl Action {
             Self::Redo => "do-redo",
             Self::Find => "do-find",
             Self::Bench => "do-bench",
+            Self::WhatNow => "do-what-now",
+            Self::Card(trouble) => trouble.key(),
             Self::Working => "do-working",
             Self::Findings => "do-findings",
             Self::Paper(Sort::Bench) => "do-sheet",
@@ -175,6 +184,7 @@ impl Action {
             Self::Paper(Sort::Quote) => "do-quote",
             Self::Paper(Sort::Slip) => "do-slip",
             Self::Paper(Sort::Receipt) => "do-receipt",
+            Self::Paper(Sort::WhatNow) => "do-what-now-paper",
             Self::Put(_) => "paper-print",
             Self::DressPaper(..) => "paper-dress",
             Self::NextPage => "do-next-page",
@@ -210,6 +220,7 @@ impl Action {
             Self::NextPage => command(Key::PageDown),
             Self::PageBefore => command(Key::PageUp),
             Self::Help => plain(Key::F1),
+            Self::WhatNow => plain(Key::F2),
             Self::Bench => plain(Key::F5),
             Self::Working => plain(Key::F6),
             Self::Findings => plain(Key::F7),

@@ -22,6 +22,7 @@ mod shell;
 mod start;
 pub mod theme;
 pub mod view;
+pub mod what_now;
 pub mod widget;
 pub mod window;
 pub mod workbook;

@@ -6,6 +6,7 @@ use super::computed::Chosen;
 use super::page::Page;
 use super::page::patterns::form::Colouring;
 use super::paper_desk::PaperView;
+use super::what_now::Cards;
 use crate::calc::batch::Options;
 use crate::job::{BurnoutId, PrintId, QuoteId};
 use crate::job::{FlaskId, Job, LineId, MeltId, OrderId, PatternId, Place, TreeId};
@@ -27,6 +28,8 @@ pub struct View {
     pub findings: bool,
     /// Is the bench view on, and at which step of which flask?
     pub bench: Option<usize>,
+    /// The cards for when something goes wrong, while they stand over everything else.
+    pub cards: Option<Cards>,
     /// The finder's text while it is open.
     pub finder: Option<String>,
     /// Unfolded sections by key.

@@ -195,6 +195,8 @@ impl Window {
                     self.closing = true;
                 } else {
                     self.dialog = Some(Dialog::Close(Then::Quit));
+                    // The question has to be seen.
+                    self.workbook.view.cards = None;
                 }
                 ctx.request_repaint();
             } else {
@@ -257,9 +259,9 @@ impl Window {
         }
     }
 
-    /// Does a question or the finder stand before the page?
+    /// Does a question, the finder or a card stand before the page?
     fn asking(&self) -> bool {
-        self.dialog.is_some() || self.workbook.view.finder.is_some()
+        self.dialog.is_some() || self.workbook.view.finder.is_some() || self.workbook.view.cards.is_some()
     }
 
     fn draw(&mut self, ui: &mut Ui, wishes: &mut Vec<Wish>) -> Option<Answer> {
@@ -297,6 +299,14 @@ impl Window {
             wishes,
         };
         self.seen.begin(ui.ctx(), asking);
+        if cx.view.cards.is_some() {
+            // Over page, bench view and question alike; each is there again as it was.
+            CentralPanel::default()
+                .frame(Frame::new().fill(tokens.paper).inner_margin(32))
+                .show(ui, |ui| super::what_now::show(ui, &mut cx));
+            focus::ring(ui.ctx(), &tokens);
+            return None;
+        }
         if cx.view.bench.is_some() {
             self.seen.away();
             CentralPanel::default().frame(Frame::new().fill(tokens.paper).inner_margin(48)).show(ui, |ui| super::bench::show(ui, &mut cx));

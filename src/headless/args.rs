@@ -206,6 +206,8 @@ pub(super) enum Command {
     Slip(Printing),
     /// Receipts for the metal that clients brought, a page a client
     Receipt(Printing),
+    /// The cards for when something goes wrong, a page a card
+    WhatNow(Printing),
     /// Volume, area, size and faults of pattern files
     Measure {
         /// The files

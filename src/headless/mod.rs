@@ -67,6 +67,7 @@ fn dispatch(line: Line, window: impl FnOnce(Option<&Path>) -> Result<(), String>
         Some(Command::Quote(how)) => sheets::print(Sort::Quote, &how, out),
         Some(Command::Slip(how)) => sheets::print(Sort::Slip, &how, out),
         Some(Command::Receipt(how)) => sheets::print(Sort::Receipt, &how, out),
+        Some(Command::WhatNow(how)) => sheets::print(Sort::WhatNow, &how, out),
         Some(Command::Measure { files, walls, json }) => measure::print(&files, walls, json, out),
     }
 }

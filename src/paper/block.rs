@@ -58,6 +58,8 @@ pub struct Page {
     pub under: String,
     /// What stands on it.
     pub blocks: Vec<Block>,
+    /// It hangs on a wall: set as large as one sheet of paper lets it be.
+    pub large: bool,
 }
 
 /// A part of a page.
@@ -78,6 +80,8 @@ pub enum Block {
     Marked(Vec<Marked>),
     /// A paragraph.
     Words(String),
+    /// What is done one after the other, numbered.
+    Steps(Vec<String>),
     /// What is to be written in by hand: labels, each with the unit of its place.
     WriteIn(Vec<WriteIn>),
     /// A drawing.

@@ -34,6 +34,7 @@ pub mod set;
 mod set_table;
 mod sheet;
 mod slip;
+pub mod what_now;
 pub mod words;
 mod wrap;
 

@@ -10,7 +10,7 @@ use super::desk::{Desk, SheetInput};
 use super::layout::{Format, Laid, lay_out};
 use super::pdf::{About, PdfError, pdf};
 use super::words::one_line;
-use super::{kiln, quote, receipt, set, sheet, slip};
+use super::{kiln, quote, receipt, set, sheet, slip, what_now};
 use crate::job::PatternId;
 use crate::quantity::Style;
 use crate::texts::{Language, Texts};
@@ -29,11 +29,13 @@ pub enum Sort {
     Slip,
     /// What a client gets for metal they brought.
     Receipt,
+    /// What hangs by the bench for when something goes wrong, a page a card.
+    WhatNow,
 }
 
 impl Sort {
     /// All, in the order of the work.
-    pub const ALL: [Self; 5] = [Self::Bench, Self::Kiln, Self::Quote, Self::Slip, Self::Receipt];
+    pub const ALL: [Self; 6] = [Self::Bench, Self::Kiln, Self::Quote, Self::Slip, Self::Receipt, Self::WhatNow];
 
     /// The key of its name.
     #[must_use]
@@ -44,6 +46,7 @@ impl Sort {
             Self::Quote => "sort-quote",
             Self::Slip => "sort-slip",
             Self::Receipt => "sort-receipt",
+            Self::WhatNow => "sort-what-now",
         }
     }
 
@@ -56,6 +59,7 @@ impl Sort {
             Self::Quote => "quote-none",
             Self::Slip => "slip-none",
             Self::Receipt => "receipt-none",
+            Self::WhatNow => "what-now-none",
         }
     }
 
@@ -68,6 +72,7 @@ impl Sort {
             Self::Quote => "quote",
             Self::Slip => "slip",
             Self::Receipt => "receipt",
+            Self::WhatNow => "what-now",
         }
     }
 
@@ -164,6 +169,10 @@ pub fn papers(input: &SheetInput<'_>, sort: Sort) -> Vec<Printed> {
             let paper = Paper { title, letterhead, pages, ..desk.studio_paper(&client, desk.label("receipt-foot")) };
             (client, String::new(), paper)
         })),
+        Sort::WhatNow => {
+            let title = desk.title(Sort::WhatNow, "");
+            own(Paper { title, pages: what_now::card_pages(&desk), ..desk.paper(desk.label("sheet-foot")) })
+        }
     }
 }
 

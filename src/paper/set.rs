@@ -1,6 +1,6 @@
 //! Setting a document as plain text for a fixed pitch: at most 100 columns, sheets of 72 lines, form feeds between them.
 
-use super::block::{BigWeight, Block, Field, Marked, Page, Paper, Table, WriteIn};
+use super::block::{BigWeight, Block, Field, Marked, Page, Paper, Sign, Table, WriteIn};
 use super::set_table::table_lines;
 use super::wrap::{columns, fill, wrap};
 use crate::texts::Texts;
@@ -116,6 +116,7 @@ fn block_lines(block: &Block) -> Vec<String> {
         Block::Table(table) => table_lines(table, WIDTH),
         Block::Marked(lines) => lines.iter().flat_map(marked_lines).collect(),
         Block::Words(words) => wrap(words, WIDTH),
+        Block::Steps(steps) => (1..).zip(steps).flat_map(|(number, step)| hanging(&format!("{number:>2}."), step)).collect(),
         Block::WriteIn(asked) => field_lines(&asked.iter().map(to_write).collect::<Vec<_>>()),
         Block::Sign(asked) => {
             let places = asked.iter().map(|asked| format!("{asked} {}", "_".repeat(24)));
@@ -181,5 +182,9 @@ fn weight_lines(weight: &BigWeight) -> Vec<String> {
 }
 
 fn marked_lines(line: &Marked) -> Vec<String> {
+    // What has no word before it keeps its sign, as far as there is one in every printer's type.
+    if line.mark.is_empty() && line.sign == Sign::Stop {
+        return hanging(" ×", &line.text);
+    }
     hanging(&fill(&line.mark, MARK), &line.text)
 }

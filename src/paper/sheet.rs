@@ -64,6 +64,7 @@ fn flask_page(desk: &Desk<'_>, flask: &FlaskFigures) -> Page {
         scratch: desk.scratch(flask.id),
         under: desk.say("sheet-scratch", &args[3..]),
         blocks,
+        large: false,
     }
 }
 

@@ -11,10 +11,11 @@ use serde::{Deserialize, Serialize};
 use unic_langid::LanguageIdentifier;
 
 /// The English catalogue: what is printed and computed, the window, and the window's pages.
-pub const ENGLISH: [&str; 11] = [
+pub const ENGLISH: [&str; 12] = [
     include_str!("../../resources/texts/en.ftl"),
     include_str!("../../resources/texts/paper.ftl"),
     include_str!("../../resources/texts/feeding.ftl"),
+    include_str!("../../resources/texts/cards.ftl"),
     include_str!("../../resources/texts/window.ftl"),
     include_str!("../../resources/texts/window_orders.ftl"),
     include_str!("../../resources/texts/window_flasks.ftl"),
@@ -26,13 +27,14 @@ pub const ENGLISH: [&str; 11] = [
 ];
 
 /// The German catalogue: what prints, and the names of the shipped shelf. What it lacks is said in English.
-pub const GERMAN: [&str; 6] = [
+pub const GERMAN: [&str; 7] = [
     include_str!("../../resources/texts/de.ftl"),
     include_str!("../../resources/texts/de_findings.ftl"),
     include_str!("../../resources/texts/de_titles.ftl"),
     include_str!("../../resources/texts/de_paper.ftl"),
     include_str!("../../resources/texts/de_shelf.ftl"),
     include_str!("../../resources/texts/de_feeding.ftl"),
+    include_str!("../../resources/texts/de_cards.ftl"),
 ];
 
 /// A language that papers are printed in.

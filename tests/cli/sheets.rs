@@ -45,6 +45,7 @@ fn every_paper_goes_into_pdfs_a_client_each_and_the_same_bytes_twice() {
         ("quote", vec!["quote-C.pdf", "quote-D.pdf", "quote-H.pdf", "quote-K.pdf"]),
         ("slip", vec!["slip-C-1.pdf", "slip-D-2.pdf", "slip-H-3.pdf", "slip-K-4.pdf"]),
         ("receipt", vec!["receipt.pdf"]),
+        ("what-now", vec!["what-now.pdf"]),
     ] {
         let (code, _, stderr) = print(&format!("{sort} {{}} --paper letter --units trade -o {}", to(&format!("{sort}.pdf"))));
         assert_eq!((code, stderr.as_str()), (0, ""), "{sort}");
@@ -74,4 +75,21 @@ fn papers_speak_the_language_and_the_units_that_are_asked_for() {
     let (code, kiln, _) = told(&run(&format!("kiln {{}} --comma --at {DAY}"), &sample("order-book.ron")));
     assert_eq!((code, kiln.trim()), (0, "No kiln load, so no kiln sheet."));
     assert_eq!(told(&run("sheet {} --paper a5", &sample("first-pour.ron"))).0, 2);
+}
+
+#[test]
+fn cards_for_when_something_goes_wrong_are_a_page_each_with_what_the_batch_knows() {
+    let (code, cards, said) = told(&run(&format!("what-now {{}} --at {DAY}"), &sample("mixed-kiln.ron")));
+    assert_eq!((code, said.as_str()), (0, ""));
+    assert_eq!(cards.split('\u{c}').count(), 9, "{cards}");
+    for words in ["Kiln off", "Somebody is burnt", "20 minutes", "788 °C", "270 °C", "Data sheets, the equipment's manuals, local codes"]
+    {
+        assert!(cards.contains(words), "{words} is not in\n{cards}");
+    }
+    let (code, german, _) = told(&run(&format!("what-now {{}} --language de --units trade --at {DAY}"), &sample("order-book.ron")));
+    assert_eq!(code, 0);
+    for words in ["Ofen aus", "Jemand ist verbrannt", "518 °F", "Notruf"] {
+        assert!(german.contains(words), "{words} is not in\n{german}");
+    }
+    assert!(!cards.contains('«') && !german.contains('«'));
 }

@@ -13,5 +13,6 @@ mod privacy;
 mod quotes;
 mod sheet;
 mod texts;
+mod what_now;
 #[path = "../world/mod.rs"]
 mod world;

@@ -43,8 +43,8 @@ fn the_same_input_gives_the_same_bytes_with_title_language_and_tree() {
             seen.insert(bytes);
         }
     }
-    // Two clients and an order of each, a bench sheet and a kiln sheet; nobody brought metal.
-    assert_eq!(seen.len(), 6);
+    // Two clients and an order of each, a bench sheet, a kiln sheet and the cards; nobody brought metal.
+    assert_eq!(seen.len(), 7);
 }
 
 #[test]
@@ -69,7 +69,7 @@ struct Sheets {
 impl Sheets {
     fn of(sample: &str, more: &[&str]) -> Self {
         let folder = tempfile::tempdir().unwrap();
-        for sort in ["sheet", "kiln", "quote", "slip", "receipt"] {
+        for sort in ["sheet", "kiln", "quote", "slip", "receipt", "what-now"] {
             let job = Path::new("sample-jobs").join(format!("{sample}.ron"));
             let done = Command::new(env!("CARGO_BIN_EXE_pourbook"))
                 .arg(sort)

@@ -155,8 +155,8 @@ fn on_paper(key: &str) -> bool {
 
 #[test]
 fn every_key_that_prints_is_said_in_every_language_with_its_arguments() {
-    // The first three parts of the English catalogue are what prints; the others are the window's.
-    let english = keys_of(&ENGLISH[..3]);
+    // The first four parts of the English catalogue are what prints; the others are the window's.
+    let english = keys_of(&ENGLISH[..4]);
     let german = keys_of(&GERMAN);
     let shelf: BTreeSet<String> = Shelf::shipped().entries().map(|entry| format!("shelf-{}", entry.id())).collect();
     for (key, args) in english.iter().filter(|(key, _)| on_paper(key)) {

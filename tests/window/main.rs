@@ -23,6 +23,7 @@ mod standing;
 mod take_out;
 mod walk;
 mod weighed;
+mod what_now;
 
 use std::path::Path;
 use std::sync::Arc;

@@ -8,6 +8,7 @@ pub mod words;
 use eframe::egui::{Align, Key, Layout, Modifiers, Ui};
 use jiff::ZonedDateTime;
 
+use super::action::Action;
 use super::cx::Cx;
 use clock::Clock;
 use large::Large;
@@ -18,6 +19,7 @@ enum Asked {
     On,
     Back,
     Leave,
+    WhatNow,
 }
 
 /// Shows the step.
@@ -32,6 +34,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         None => nothing(ui, cx, &large),
     }
     let pressed = foot(ui, cx, &large, steps.is_empty());
+    if matches!(pressed, Some(Asked::WhatNow)) {
+        return cx.act(Action::WhatNow);
+    }
     asked = asked.or(pressed);
     match asked {
         Some(Asked::Leave) => {
@@ -47,7 +52,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             cx.view.bench = None;
         }
         Some(Asked::Back) => cx.view.bench = Some(place.saturating_sub(1)),
-        None => cx.view.bench = Some(place),
+        Some(Asked::WhatNow) | None => cx.view.bench = Some(place),
     }
     if asked.is_some() {
         ui.ctx().request_repaint();
@@ -127,7 +132,8 @@ fn foot(ui: &mut Ui, cx: &Cx<'_>, large: &Large, empty: bool) -> Option<Asked> {
     ui.add_space(4.0 * large.scale);
     ui.horizontal_wrapped(|ui| {
         let keys = [("bench-key-done", Asked::On), ("bench-key-back", Asked::Back), ("bench-key-leave", Asked::Leave)];
-        for (key, does) in keys.into_iter().filter(|(key, _)| !empty || *key == "bench-key-leave") {
+        let keys = keys.into_iter().filter(|(key, _)| !empty || *key == "bench-key-leave");
+        for (key, does) in keys.chain([("bench-key-what-now", Asked::WhatNow)]) {
             if large.link(ui, &cx.label(key), 20.0).clicked() {
                 asked = Some(does);
             }

@@ -7,6 +7,7 @@ use crate::app::cx::Cx;
 use crate::app::page::Page;
 use crate::calc::Id as FigureId;
 use crate::job::Place;
+use crate::paper::what_now::Trouble;
 use crate::paper::words::figure_title;
 
 enum Hit {
@@ -89,6 +90,9 @@ fn hits(cx: &Cx<'_>, text: &str) -> Vec<(String, String, Hit)> {
     }
     for action in Action::PLAIN {
         add("finder-action", cx.label(action.key()), Hit::Do(action));
+    }
+    for trouble in Trouble::ALL {
+        add("finder-card", cx.label(trouble.key()), Hit::Do(Action::Card(trouble)));
     }
     for (order, line) in job.lines() {
         add("finder-piece", format!("{}, {}", line.design, order.client), Hit::Do(Action::Show(Place::Line(line.id))));

@@ -27,6 +27,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, top: &Top<'_>) {
     ui.horizontal_centered(|ui| {
         ui.add_space(8.0);
         menu(ui, cx);
+        if button::alarm(ui, &cx.label("do-what-now"), &tokens).on_hover_text(shown(ui, &Action::WhatNow)).clicked() {
+            cx.act(Action::WhatNow);
+        }
         let title = if top.title.is_empty() { cx.label("top-untitled") } else { top.title.clone() };
         ui.scope(|ui| {
             ui.set_max_width(if narrow { 150.0 } else { 280.0 });

@@ -19,6 +19,12 @@ pub fn plain(ui: &mut Ui, words: &str, tokens: &Tokens) -> Response {
     outlined(ui, words, tokens, true)
 }
 
+/// What leads to help.
+pub fn alarm(ui: &mut Ui, words: &str, tokens: &Tokens) -> Response {
+    let button = Button::new(RichText::new(words).color(tokens.stop)).fill(Color32::TRANSPARENT).stroke(Stroke::new(1.0, tokens.stop));
+    ui.add(button.min_size(egui::vec2(24.0, 28.0)))
+}
+
 /// The same, greyed while it cannot be done.
 pub fn outlined(ui: &mut Ui, words: &str, tokens: &Tokens, enabled: bool) -> Response {
     let colour = if enabled { tokens.act } else { tokens.ink3 };

@@ -12,6 +12,7 @@ use crate::app::action::Action;
 use crate::app::dialog::{Answer, Dialog, Then};
 use crate::app::page::Page;
 use crate::app::recovery::Recovery;
+use crate::app::what_now::Cards;
 use crate::app::workbook::Workbook;
 use crate::files::preferences::Theme;
 use crate::files::take_in::ENDINGS;
@@ -53,6 +54,8 @@ impl Window {
             Action::Redo => workbook.redo(),
             Action::Find => workbook.view.finder = Some(String::new()),
             Action::Bench => workbook.view.bench = if workbook.view.bench.is_some() { None } else { Some(0) },
+            Action::WhatNow => workbook.view.cards = if workbook.view.cards.is_some() { None } else { Some(Cards::List) },
+            Action::Card(trouble) => workbook.view.cards = Some(Cards::One(trouble)),
             Action::Working => workbook.view.working = !workbook.view.working,
             Action::Findings => workbook.view.findings = !workbook.view.findings,
             Action::Paper(sort) => {

@@ -11,9 +11,15 @@ use crate::app::cx::Wish;
 impl Window {
     /// Keys that do something wherever the focus is. Undo belongs to a field while it is written in.
     pub(super) fn keys(&self, ctx: &Context) -> Vec<Action> {
+        // Whatever is asked just now: the cards are never further than this key.
+        let cards = Action::WhatNow.shortcut();
+        if cards.is_some_and(|key| ctx.input_mut(|input| input.consume_shortcut(&key))) {
+            return vec![Action::WhatNow];
+        }
         if self.dialog.is_some() || self.workbook.view.finder.is_some() {
             return Vec::new();
         }
+        let over = self.workbook.view.cards.is_some();
         let writing = ctx.text_edit_focused();
         let mut pressed = Vec::new();
         // The longest keys first: Shift is part of one, and not a bystander.
@@ -22,6 +28,10 @@ impl Window {
         for action in all {
             let Some(shortcut) = action.shortcut() else { continue };
             if writing && matches!(action, Action::Undo | Action::Redo) {
+                continue;
+            }
+            // What the cards stand over stays as it was left.
+            if over && !matches!(action, Action::Theme | Action::Units | Action::Larger | Action::Smaller) {
                 continue;
             }
             if action != Action::Quit && ctx.input_mut(|input| input.consume_shortcut(&shortcut)) {

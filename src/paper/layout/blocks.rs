@@ -8,7 +8,7 @@ use super::sketch::drawing;
 use super::strip::{Maker, Strip, beside, frame, rule};
 use super::table::{BOX, table};
 use super::{INK, LABEL};
-use crate::paper::block::{BigWeight, Block, Field, Marked, Thumbnail, WriteIn};
+use crate::paper::block::{BigWeight, Block, Field, Marked, Sign, Thumbnail, WriteIn};
 
 /// Space between the halves of a column, in mm.
 const BETWEEN: f64 = 2.4;
@@ -28,6 +28,7 @@ pub(super) fn strips(maker: &mut Maker<'_>, block: &Block) -> Vec<Strip> {
         Block::Marked(lines) => lines.iter().flat_map(|line| marked(maker, line)).collect(),
         Block::Words(words) if words.is_empty() => return Vec::new(),
         Block::Words(words) => maker.paragraph(&[plain(words)], maker.sizes.body, 0.0, Tag::Paragraph),
+        Block::Steps(list) => steps(maker, list),
         Block::WriteIn(asked) => write_in(maker, asked),
         Block::Drawing(of) => drawing(maker, of),
         Block::Thumbnails(list) => thumbnails(maker, list),
@@ -218,7 +219,9 @@ fn write_in(maker: &mut Maker<'_>, asked: &[WriteIn]) -> Vec<Strip> {
 /// A sign, a word in capitals, and the sentence.
 fn marked(maker: &mut Maker<'_>, line: &Marked) -> Vec<Strip> {
     let size = maker.sizes.small;
-    let left = 4.6;
+    // On what hangs on a wall the signs grow with their words.
+    let grown = (size / 10.0).max(1.0);
+    let left = if line.sign == Sign::None && grown > 1.0 { 0.0 } else { 4.6 * grown };
     let words = plain(&line.text);
     let mut strips = if line.mark.is_empty() {
         maker.paragraph(&[words], size, left, Tag::Paragraph)
@@ -227,9 +230,28 @@ fn marked(maker: &mut Maker<'_>, line: &Marked) -> Vec<Strip> {
     };
     if let Some(first) = strips.first_mut() {
         let middle = Maker::base(size) - 0.36 * size * super::face::PT;
-        first.contents.extend(sign(line.sign, [1.9, middle], 1.45).into_iter().map(beside));
+        first.contents.extend(sign(line.sign, [1.9 * grown, middle], 1.45 * grown).into_iter().map(beside));
     }
     strips
+}
+
+/// Sentences one below the other, each beside its number.
+fn steps(maker: &mut Maker<'_>, list: &[String]) -> Vec<Strip> {
+    let size = maker.sizes.body;
+    let left = maker.setter.width(Face::Bold, "0", size) + 0.6 * size * super::face::PT;
+    let mut all = Vec::new();
+    for (number, words) in (1..).zip(list) {
+        let mut strips = maker.paragraph(&[plain(words)], size, left, Tag::Paragraph);
+        if let Some(first) = strips.first_mut() {
+            let node = first.contents.first().and_then(|content| content.node);
+            let run = maker.setter.run(Face::Bold, &format!("{number} "));
+            let mark = Mark::Text { at: [0.0, Maker::base(size)], run, size_pt: size, grey: INK };
+            first.contents.insert(0, Content { node, mark });
+        }
+        all.extend(strips);
+        all.push(Strip::space(0.2 * size * super::face::PT));
+    }
+    all
 }
 
 /// Small pictures, as many beside each other as there is room for.

@@ -51,6 +51,16 @@ const SIZES: [Sizes; 7] = [
     Sizes { body: 7.8, small: 7.0, big: 15.5, write: 4.8, weight: 7.4, above: 0.7, drawing: 0.75 },
 ];
 
+/// From as large as a wall wants it to as small as may be, for pages that hang there.
+const LARGE: [Sizes; 8] = [large(25.0), large(23.0), large(21.0), large(19.5), large(18.0), large(16.5), large(15.0), large(13.5)];
+
+const fn large(body: f64) -> Sizes {
+    Sizes { body, small: 0.84 * body, big: 1.6 * body, write: 0.55 * body, weight: 0.9 * body, above: 0.12 * body, drawing: 1.0 }
+}
+
+/// A title on a wall and the line under it, in points; both give way where a long one would take the page.
+const WALL: [f64; 2] = [48.0, 25.0];
+
 /// Sets a document.
 #[must_use]
 pub fn lay_out(paper: &Paper, format: Format, texts: &Texts) -> Laid {
@@ -86,14 +96,16 @@ impl Sheet<'_> {
     fn page(&mut self, page: &Page) {
         let mut one_sheet = None;
         let face = self.paper.letterhead.is_some();
-        for sizes in SIZES.into_iter().filter(|sizes| face || *sizes != ROOMY) {
+        let sizes: &[Sizes] = if page.large { &LARGE } else { &SIZES };
+        for sizes in sizes.iter().copied().filter(|sizes| face || *sizes != ROOMY) {
             let attempt = self.attempt(page, sizes, false);
             if attempt.leaves.len() == 1 {
                 one_sheet = Some(attempt);
                 break;
             }
         }
-        let attempt = one_sheet.unwrap_or_else(|| self.attempt(page, SIZES[2], true));
+        let runs_on = if page.large { LARGE[LARGE.len() - 1] } else { SIZES[2] };
+        let attempt = one_sheet.unwrap_or_else(|| self.attempt(page, runs_on, true));
         self.sections.push((page.title.clone(), self.leaves.len()));
         self.tree = attempt.tree;
         self.leaves.extend(attempt.leaves);
@@ -242,15 +254,22 @@ impl Sheet<'_> {
         }
         let node_of_title = node(tree, Tag::Heading(1, page.title.clone()));
         let mut y = top;
-        for line in self.set(bold(&page.title), 16.0, self.width() + MARGIN - left) {
-            leaf.contents.extend(line.marks([left, y + Maker::base(16.0)], 16.0, Some(node_of_title)));
-            y += Maker::pitch(16.0);
+        let width = self.width() + MARGIN - left;
+        let (size, under) = if page.large {
+            (size_that_fits(&mut self.setter, Face::Bold, &page.title, WALL[0], 0.6 * WALL[0], width), bold(&page.under))
+        } else {
+            (16.0, plain(&page.under))
+        };
+        for line in self.set(bold(&page.title), size, width) {
+            leaf.contents.extend(line.marks([left, y + Maker::base(size)], size, Some(node_of_title)));
+            y += Maker::pitch(size);
         }
         if !page.under.is_empty() {
             let node = node(tree, Tag::Paragraph);
-            for line in self.set(plain(&page.under), 9.4, self.width() + MARGIN - left) {
-                leaf.contents.extend(line.marks([left, y + Maker::base(9.4)], 9.4, Some(node)));
-                y += Maker::pitch(9.4);
+            let size = if page.large { WALL[1] } else { 9.4 };
+            for line in self.set(under, size, width) {
+                leaf.contents.extend(line.marks([left, y + Maker::base(size)], size, Some(node)));
+                y += Maker::pitch(size);
             }
         }
         bottom.max(y + 1.0)

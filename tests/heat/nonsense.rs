@@ -82,7 +82,7 @@ fn any(lot: &mut Lot, low: f64, high: f64) -> f64 {
 
 #[test]
 fn the_far_ends_of_what_is_taken_come_to_an_end() {
-    let mut most = 0;
+    let (mut most, mut given_up) = (0, 0);
     for round in 0..40 {
         let mut lot = Lot(3000 + round);
         let from_c = lot.between(-270.0, 1000.0);
@@ -119,8 +119,12 @@ fn the_far_ends_of_what_is_taken_come_to_an_end() {
                 assert!(run.hottest_c.iter().chain(&run.coldest_c).all(|c| c.is_finite()), "round {round}");
                 assert_eq!(run.times_s[run.times_s.len() - 1], until_s);
             }
-            Err(error) => assert!(matches!(error, HeatError::GivenUp { .. }), "round {round}: {error}"),
+            Err(error) => {
+                given_up += 1;
+                assert!(matches!(error, HeatError::GivenUp { .. }), "round {round}: {error}");
+            }
         }
     }
-    println!("most steps: {most}");
+    println!("most steps {most}, given up {given_up} of 40");
+    assert!(given_up < 4, "{given_up}");
 }

@@ -101,12 +101,13 @@ fn half_and_whole_agree() {
         for phase in &mut around.phases {
             phase.surfaces.bottom = phase.surfaces.top;
         }
-        let half = go(&flask, &material, start_c, &around, &Fineness::PLAN);
+        // Where latent heat begins or ends, rounding decides now and then whether a step is taken anew: shorter steps, less of it.
+        let tight = Fineness { tolerance_k: 0.03, ..Fineness::PLAN };
+        let half = go(&flask, &material, start_c, &around, &tight);
         // An end that differs by nothing that counts, so that the whole is computed.
         around.phases[0].surfaces.bottom.h_w_m2_k += 1e-12;
-        let whole = go(&flask, &material, start_c, &around, &Fineness::PLAN);
+        let whole = go(&flask, &material, start_c, &around, &tight);
         let differs = worst(half.core_c.iter().zip(&whole.core_c).map(|(a, b)| a - b));
-        // Where latent heat begins or ends, rounding decides now and then whether a step is taken anew.
         let bound = if material.latent.is_empty() { &mut smooth } else { &mut off };
         *bound = bound.max(differs);
         let heat = worst(half.heat_j.iter().copied());
@@ -122,7 +123,7 @@ fn half_and_whole_agree() {
         }
     }
     println!("half against whole: worst {smooth:.1e} K, with latent heat {off:.1e} K");
-    assert!(smooth < 1e-6 && off < Fineness::PLAN.tolerance_k, "{smooth} {off}");
+    assert!(smooth < 1e-6 && off < 0.1, "{smooth} {off}");
 }
 
 #[test]

@@ -13,13 +13,13 @@ use std::sync::Arc;
 /// Steps are never shorter than this share of the time to go, however far off they are: so there is an end.
 const SHORTEST_SHARE: f64 = 1e-7;
 /// Most steps of one run.
-const MOST_STEPS: usize = 2_000_000;
+const MOST_STEPS: usize = 300_000;
 /// Most samples of one run.
 const MOST_SAMPLES: usize = 200_000;
 /// Steps are this share of what the tolerance allows.
 const CAUTION: f64 = 0.8;
 /// From what misfit on a step is linearised anew: this many times the tolerance.
-const MISFIT: f64 = 1.5;
+const MISFIT: f64 = 2.5;
 /// Least and most that one step is to the one before it.
 const MOST_SHRINKAGE: f64 = 0.2;
 const MOST_GROWTH: f64 = 2.0;
@@ -143,8 +143,9 @@ impl<'a> March<'a> {
         field.around = Some(around);
         std::mem::swap(&mut field.state, &mut self.next);
         std::mem::swap(&mut self.stepper.now, &mut self.stepper.then);
-        for (node, past) in field.past.iter_mut().enumerate() {
-            self.body.curve.remember(past, field.state.enthalpy[node], field.state.temperature[node], field.state.hint[node]);
+        let places = field.state.enthalpy.iter().zip(&field.state.temperature).zip(&field.state.hint);
+        for (past, ((enthalpy, temperature), hint)) in field.past.iter_mut().zip(places) {
+            self.body.curve.remember(past, *enthalpy, *temperature, *hint);
         }
         Ok(())
     }

@@ -40,8 +40,11 @@ impl LatentEvent {
     /// Share of it that is over at a temperature, 0 to 1.
     #[must_use]
     pub fn done_at(&self, temperature_c: f64) -> f64 {
+        if temperature_c >= self.to_c {
+            return 1.0;
+        }
         let half = (self.to_c - self.from_c) / 2.0;
-        let from_middle = ((temperature_c - self.from_c) / half - 1.0).clamp(-1.0, 1.0);
+        let from_middle = ((temperature_c - self.from_c) / half - 1.0).max(-1.0);
         if from_middle < 0.0 { 0.5 * (1.0 + from_middle).powi(2) } else { 1.0 - 0.5 * (1.0 - from_middle).powi(2) }
     }
 

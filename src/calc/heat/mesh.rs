@@ -24,7 +24,7 @@ pub struct Fineness {
 
 impl Fineness {
     /// For what is shown while the studio plans.
-    pub const PLAN: Self = Self { radial: 16, axial: 20, grading: 0.2, tolerance_k: 0.2 };
+    pub const PLAN: Self = Self { radial: 12, axial: 16, grading: 0.2, tolerance_k: 0.3 };
     /// For an independent finer run.
     pub const FINE: Self = Self { radial: 34, axial: 52, grading: 0.0, tolerance_k: 0.02 };
 

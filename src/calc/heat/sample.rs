@@ -62,15 +62,16 @@ impl Instant {
         let (s, rest) = (share, 1.0 - share);
         let late = s * s * (3.0 - 2.0 * s);
         let (bend_from, bend_to) = (s * rest * rest * taken.step, -s * s * rest * taken.step);
-        let (gain_from, gain_to) = (&taken.stepper.now.gain, &taken.stepper.then.gain);
-        for node in 0..self.enthalpy.len() {
-            let (from, to) = (taken.from.enthalpy[node], taken.to.enthalpy[node]);
-            let bend = (bend_from * gain_from[node] + bend_to * gain_to[node]) / body.mass[node];
-            self.enthalpy[node] = (from + (to - from) * late + bend).max(from.min(to)).min(from.max(to));
+        let ends = taken.from.enthalpy.iter().zip(&taken.to.enthalpy);
+        let gains = taken.stepper.now.gain.iter().zip(&taken.stepper.then.gain).zip(&body.mass);
+        for (enthalpy, ((from, to), ((gain_from, gain_to), mass))) in self.enthalpy.iter_mut().zip(ends.zip(gains)) {
+            let bend = (bend_from * gain_from + bend_to * gain_to) / mass;
+            *enthalpy = (from + (to - from) * late + bend).max(from.min(*to)).min(from.max(*to));
         }
         self.hint.copy_from_slice(&taken.from.hint);
-        for (node, past) in past.iter().enumerate() {
-            self.temperature[node] = body.curve.place(self.enthalpy[node], past, &mut self.hint[node]).temperature;
+        let places = self.enthalpy.iter().zip(past).zip(&mut self.hint);
+        for (temperature, ((enthalpy, past), hint)) in self.temperature.iter_mut().zip(places) {
+            *temperature = body.curve.place(*enthalpy, past, hint).temperature;
         }
         self.temperature[past.len()..].copy_from_slice(&self.enthalpy[past.len()..]);
     }
@@ -78,12 +79,10 @@ impl Instant {
     /// Water that a latent event has not driven off yet, in kg/kg, mean over the mould.
     pub fn held(&self, body: &Body, past: &[Past], event: usize) -> f64 {
         let event = &body.curve.events[event];
-        let left = |(node, past): (usize, &Past)| {
-            let own = self.temperature[node];
-            let highest = if body.curve.reversible { own } else { own.max(past.peak_c) };
-            body.mesh.volume[node] * (1.0 - event.done_at(highest))
-        };
-        event.releases_kg_kg * past.iter().enumerate().map(left).sum::<f64>() / body.volume
+        let highest = |own: f64, past: &Past| if body.curve.reversible { own } else { own.max(past.peak_c) };
+        let places = self.temperature.iter().zip(past).zip(&body.mesh.volume);
+        let left: f64 = places.map(|((own, past), volume)| volume * (1.0 - event.done_at(highest(*own, past)))).sum();
+        event.releases_kg_kg * left / body.volume
     }
 
     /// Steepest rise outwards or inwards between two neighbouring columns of the mould, in K/m.

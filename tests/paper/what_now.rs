@@ -150,7 +150,7 @@ fn cards_show_what_the_batch_knows() {
     assert_eq!(stops, [true; 3], "{over:?}");
     let over = fact(&ready, &Style::TRADE, Trouble::KilnOver);
     // 788 °C × 1.8 + 32.
-    assert!(over[0].1.starts_with("1450 °F"), "{over:?}");
+    assert!(over[0].1.starts_with("1 450 °F"), "{over:?}");
     let dead = fact(&ready, &Style::METRIC, Trouble::PumpDead);
     assert_eq!(dead[0].1, "B2", "the one flask that fills by weight comes first: {dead:?}");
     assert!(dead.iter().skip(1).any(|(label, value)| label.starts_with("Sterling silver 925") && value.contains("°C")), "{dead:?}");

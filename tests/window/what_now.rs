@@ -4,6 +4,7 @@ use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers, Shape, epaint::ClippedShape};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{AccessKitNode, NodeT, Queryable, by};
+use pourbook::app::dialog::{Dialog, Then};
 use pourbook::app::page::Page;
 use pourbook::app::what_now::Cards;
 use pourbook::app::window::Window;
@@ -172,16 +173,21 @@ fn a_question_waits_behind_the_cards() {
     assert_eq!((cards(&harness), harness.state().dialog.clone()), (None, asked));
     assert!(harness.query_all_by_label(&words("open-title")).count() > 0);
     // A window that is closed asks before the cards, so that it is seen.
+    let field = "tree and base on the scale";
     press(&mut harness, Key::Escape);
-    harness.get_by_role_and_label(Role::TextInput, "base alone").focus();
+    assert_eq!(harness.state().dialog, None, "Escape is the question's again");
+    harness.get_by_role_and_label(Role::TextInput, field).focus();
     harness.run();
-    harness.get_by_role_and_label(Role::TextInput, "base alone").type_text("40");
+    assert_eq!(focused(&harness).as_deref(), Some(field));
+    harness.get_by_role_and_label(Role::TextInput, field).type_text("143.8");
     press(&mut harness, Key::Enter);
+    assert!(harness.state().workbook.is_changed(), "something would be lost");
     press(&mut harness, Key::F2);
     harness.input_mut().viewports.entry(eframe::egui::ViewportId::ROOT).or_default().events.push(eframe::egui::ViewportEvent::Close);
     harness.step();
     harness.run();
-    assert!(harness.state().dialog.is_some() && cards(&harness).is_none());
+    let window = harness.state();
+    assert_eq!((window.dialog.clone(), cards(&harness)), (Some(Dialog::Close(Then::Quit)), None));
 }
 
 #[test]
@@ -268,4 +274,21 @@ fn title_and_steps_are_large() {
     }
     let plain = by().predicate(|node: &AccessKitNode<'_>| node.role() == Role::Heading);
     assert!(harness.query_all(plain).any(|node| node.accesskit_node().label() == Some(words("card-burn-title"))));
+}
+
+#[test]
+fn the_top_line_has_room_for_the_button_beside_a_long_name_and_a_long_undo() {
+    let mut told = Vec::new();
+    for (width, zoom) in [(1024.0, 100), (1024.0, 150), (1149.0, 100), (1280.0, 100)] {
+        let mut harness = on_sample("mixed-kiln.ron", Sight { width, height: 700.0, zoom, ..USUAL });
+        let workbook = &mut harness.state_mut().workbook;
+        for name in ["a first change of the batch with a long name", "a second change of the batch with a long name"] {
+            workbook.edit(name.to_owned(), move |job| job.name = format!("{name}, and a batch of many words"));
+        }
+        workbook.undo();
+        harness.run();
+        told.extend(faults(&texts(&harness.output().shapes)).into_iter().map(|fault| format!("{width} {zoom}: {fault}")));
+        assert!(harness.query_all_by_label(&words("do-what-now")).count() > 0);
+    }
+    assert!(told.is_empty(), "{}", told.join("\n"));
 }

@@ -19,11 +19,20 @@ pub struct Top<'a> {
     pub redo: Option<&'a str>,
 }
 
+/// Below this width what stands in the menu as well gives way.
+const NARROW: f32 = 860.0;
+/// What the finder and the bench view take at the right.
+const RIGHT: f32 = 400.0;
+/// A usual sign, in points.
+const WIDE: f32 = 8.0;
+
 /// Shows the top line.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, top: &Top<'_>) {
     let tokens = cx.tokens;
-    // Large type on a small screen: what stands in the menu as well gives way.
-    let narrow = ui.max_rect().width() < 860.0;
+    // Large type on a small screen.
+    let width = ui.max_rect().width();
+    let narrow = width < NARROW;
+    let title_room = if narrow { 150.0 } else { (280.0 - (1280.0 - width).max(0.0)).max(150.0) };
     ui.horizontal_centered(|ui| {
         ui.add_space(8.0);
         menu(ui, cx);
@@ -32,13 +41,14 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, top: &Top<'_>) {
         }
         let title = if top.title.is_empty() { cx.label("top-untitled") } else { top.title.clone() };
         ui.scope(|ui| {
-            ui.set_max_width(if narrow { 150.0 } else { 280.0 });
+            ui.set_max_width(title_room);
             ui.add(Label::new(RichText::new(title).family(bold()).size(15.0)).truncate());
         });
         ui.label(RichText::new(cx.label(top.state)).size(12.0).color(tokens.ink2));
         ui.add_space(8.0);
-        step(ui, cx, &Action::Undo, "do-undo-what", top.undo, narrow);
-        step(ui, cx, &Action::Redo, "do-redo-what", top.redo, narrow);
+        let room = if narrow { 0 } else { room(ui.available_width(), top) };
+        step(ui, cx, &Action::Undo, "do-undo-what", top.undo, room);
+        step(ui, cx, &Action::Redo, "do-redo-what", top.redo, room);
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             ui.add_space(8.0);
             if narrow {
@@ -59,16 +69,26 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, top: &Top<'_>) {
     });
 }
 
-fn step(ui: &mut Ui, cx: &mut Cx<'_>, action: &Action, key: &str, what: Option<&str>, narrow: bool) {
+/// Signs that undo and redo may have, so that they leave the right of the line its room.
+fn room(free: f32, top: &Top<'_>) -> usize {
+    let named = [top.undo, top.redo].iter().flatten().count().max(1);
+    #[allow(clippy::cast_precision_loss, reason = "one or two")]
+    let each = (free - RIGHT - 80.0 * (2 - named) as f32) / named as f32;
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a line has few signs")]
+    let signs = ((each - 36.0) / WIDE).clamp(6.0, 34.0) as usize;
+    signs
+}
+
+fn step(ui: &mut Ui, cx: &mut Cx<'_>, action: &Action, key: &str, what: Option<&str>, room: usize) {
     let words = what.map_or_else(|| cx.label(action.key()), |what| cx.say(key, &[("what", what.into())]));
-    let short: String = if narrow {
+    let short: String = if room == 0 {
         cx.label(action.key())
-    } else if words.chars().count() > 34 {
-        words.chars().take(33).chain(['…']).collect()
+    } else if words.chars().count() > room {
+        words.chars().take(room - 1).chain(['…']).collect()
     } else {
         words.clone()
     };
-    if button::outlined(ui, &short, &cx.tokens, what.is_some()).on_hover_text(words).clicked() {
+    if button::outlined(ui, &short, &cx.tokens, what.is_some()).on_hover_text(&words).accessible_name(words).clicked() {
         cx.act(action.clone());
     }
 }

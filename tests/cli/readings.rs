@@ -23,7 +23,7 @@ fn log(points: &[(u32, f64)]) -> (tempfile::TempDir, std::path::PathBuf) {
 
 fn said(points: &[(u32, f64)], more: &str) -> (i32, String, String) {
     let (_folder, path) = log(points);
-    told(&run(&format!("readings {{}} {} --at {DAY} {more}", path.display()), &sample("mixed-kiln.ron")))
+    told(&run(&format!("readings {{}} {} --at {DAY} {more}", path.display()).trim(), &sample("mixed-kiln.ron")))
 }
 
 /// Up to 732 °C and held there for an hour.

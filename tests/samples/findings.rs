@@ -135,6 +135,7 @@ const CLASS: &[&str] = &[
     "Caution flask/4 metal-outside",
     "Caution flask/4 mould-outside",
     "Caution flask/4 over-planned",
+    "Caution flask/6 core-not-held",
     "Caution burnout/1 carbon-left",
     "Caution burnout/1 kiln-full",
     "Caution burnout/1 kiln-segments",
@@ -157,6 +158,7 @@ const CLASS: &[&str] = &[
     "Note pattern/2 shells-united",
     "Note pattern/9 mould-unknown",
     "Note print/2 printer-unknown",
+    "Note flask/5 core-not-held-perhaps",
     "Note burnout/1 mould-ranges-apart",
 ];
 

@@ -23,7 +23,10 @@ fn log(points: &[(u32, f64)]) -> (tempfile::TempDir, std::path::PathBuf) {
 
 fn said(points: &[(u32, f64)], more: &str) -> (i32, String, String) {
     let (_folder, path) = log(points);
-    told(&run(&format!("readings {{}} {} --at {DAY} {more}", path.display()).trim(), &sample("mixed-kiln.ron")))
+    let (code, stdout, stderr) =
+        told(&run(&format!("readings {{}} {} --at {DAY} {more}", path.display()).trim(), &sample("mixed-kiln.ron")));
+    // Between a number and its unit stands a space that does not break.
+    (code, stdout.replace(['\u{202f}', '\u{a0}'], " "), stderr)
 }
 
 /// Up to 732 °C and held there for an hour.

@@ -10,6 +10,9 @@ const FIRED_C: f64 = 300.0;
 /// Above this a fired mould may cool and be heated again, in °C; below [`SCRAP_C`] it has cracked: common practice, no source.
 pub const SAFE_C: f64 = 300.0;
 
+/// Less than this is no fall of a corner, in K.
+const FALL_K: f64 = 20.0;
+
 /// Where cristobalite has changed back, in °C.
 pub const SCRAP_C: f64 = 250.0;
 
@@ -53,10 +56,17 @@ pub fn by_log(ask: &HeatAsk, log: &[[f64; 2]], stop: &mut dyn FnMut() -> bool) -
     Some(ByLog { verdict: verdict(corner_low_c), corner_low_c, now_c, answer })
 }
 
-/// The coldest a mould's corner became once it was fired.
+/// The coldest a mould's corner became in a fall once it was fired; where it never fell, as hot as it is at the end.
 fn corner_low(mould: &Mould) -> Option<f64> {
-    let fired = mould.corner_c.iter().position(|c| *c >= FIRED_C)?;
-    mould.corner_c[fired..].iter().copied().reduce(f64::min)
+    let mut peak = f64::NEG_INFINITY;
+    let mut low: Option<f64> = None;
+    for c in &mould.corner_c {
+        peak = peak.max(*c);
+        if peak >= FIRED_C && *c < peak - FALL_K {
+            low = Some(low.map_or(*c, |low| low.min(*c)));
+        }
+    }
+    low.or_else(|| mould.corner_c.last().copied().filter(|_| peak >= FIRED_C))
 }
 
 fn verdict(corner_low_c: Band<f64>) -> Verdict {
@@ -72,6 +82,15 @@ fn verdict(corner_low_c: Band<f64>) -> Verdict {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_way_up_is_no_fall() {
+        let of = |corner_c: &[f64]| corner_low(&Mould { corner_c: corner_c.to_vec(), ..Mould::default() });
+        assert_eq!(of(&[20.0, 310.0, 730.0, 600.0, 640.0, 500.0]), Some(500.0));
+        assert_eq!(of(&[20.0, 310.0, 320.0, 730.0]), Some(730.0));
+        assert_eq!(of(&[20.0, 290.0, 100.0]), None);
+        assert_eq!(of(&[20.0, 400.0, 240.0, 730.0]), Some(240.0));
+    }
 
     #[test]
     fn verdicts_by_the_band() {

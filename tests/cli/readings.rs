@@ -1,4 +1,5 @@
 //! `readings`: a kiln's log held against a load.
+#![allow(clippy::unwrap_used, reason = "a test may stop where it stands")]
 
 use std::fmt::Write as _;
 
@@ -24,7 +25,7 @@ fn log(points: &[(u32, f64)]) -> (tempfile::TempDir, std::path::PathBuf) {
 fn said(points: &[(u32, f64)], more: &str) -> (i32, String, String) {
     let (_folder, path) = log(points);
     let (code, stdout, stderr) =
-        told(&run(&format!("readings {{}} {} --at {DAY} {more}", path.display()).trim(), &sample("mixed-kiln.ron")));
+        told(&run(format!("readings {{}} {} --at {DAY} {more}", path.display()).trim(), &sample("mixed-kiln.ron")));
     // Between a number and its unit stands a space that does not break.
     (code, stdout.replace(['\u{202f}', '\u{a0}'], " "), stderr)
 }

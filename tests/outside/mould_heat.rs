@@ -1,4 +1,5 @@
 //! What moulds do in the kiln as casters know it, through the documents and the whole recompute: common practice, no source.
+#![allow(clippy::print_stdout, reason = "`--nocapture` tells what the moulds do")]
 
 use pourbook::calc::mould_heat::{Conductivity, DRY_C, HeatAnswer, materials};
 use pourbook::job::{Programme, Segment};

@@ -111,11 +111,22 @@ fn runs(job: &Job) -> Runs {
     let patterns = known.map(|pattern| (pattern.id, run(pattern.id))).collect::<BTreeMap<_, _>>();
     let pair = |id: PatternId| PairRun { as_it_is_mm: f64::from(id.0 % 3), mirrored_mm: f64::from(id.0 % 2) };
     let pairs = job.patterns.iter().filter(|pattern| pattern.pair.is_some()).map(|pattern| (pattern.id, pair(pattern.id)));
-    Runs { patterns, pairs: pairs.collect() }
+    Runs { patterns, pairs: pairs.collect(), ..Runs::default() }
 }
 
 fn measure(problems: Vec<FileProblem>) -> PatternMeasure {
-    PatternMeasure { hash: "00".repeat(32), volume: Some(310.0), fills: Some(322.5), area: 640.0, size: [21.0, 19.0, 8.0], walls: None, triangles: 12, shells: 1, problems, shape: None }
+    PatternMeasure {
+        hash: "00".repeat(32),
+        volume: Some(310.0),
+        fills: Some(322.5),
+        area: 640.0,
+        size: [21.0, 19.0, 8.0],
+        walls: None,
+        triangles: 12,
+        shells: 1,
+        problems,
+        shape: None,
+    }
 }
 
 fn zone() -> &'static TimeZone {

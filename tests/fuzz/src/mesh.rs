@@ -86,7 +86,9 @@ pub fn check_measure(found: &Measure) {
     if found.problems.iter().any(Problem::leaves_no_volume) {
         assert!(found.volume_mm3.is_none() && found.fills_mm3.is_none(), "a volume and none: {found:?}");
     }
-    if let Some(Problem::OverlappingShells { union: Some(_), .. }) = found.problems.iter().find(|problem| problem.key() == "overlapping-shells") {
+    if let Some(Problem::OverlappingShells { union: Some(_), .. }) =
+        found.problems.iter().find(|problem| problem.key() == "overlapping-shells")
+    {
         assert!(found.volume_mm3.is_some() && found.fills_mm3.is_some(), "a union and no volume: {found:?}");
     }
     if found.volume_mm3.is_none() {

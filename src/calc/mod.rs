@@ -123,6 +123,8 @@ pub struct Report {
     pub burnouts: Vec<BurnoutFigures>,
     /// The heat of the moulds, load by load, of flasks of which enough is known.
     pub heat: Vec<HeatFigures>,
+    /// The heat that all moulds of a load take in, of loads whose every mould was computed.
+    pub heat_of_loads: Vec<mould_heat::HeatOfLoad>,
     /// The melts; a flask that names none has one of its own.
     pub melts: Vec<MeltFigures>,
     /// What clients are offered.
@@ -180,7 +182,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     pass.buttons(&mut trees, &flasks);
     let burnouts = pass.burnouts(&flasks);
     pass.investing_times(&mut flasks, &burnouts);
-    let heat = pass.heat(&flasks, &burnouts, &trees);
+    let (heat, heat_of_loads) = pass.heat(&flasks, &burnouts, &trees);
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
     let client_lots = pass.client_lots();
@@ -206,6 +208,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
         flasks,
         burnouts,
         heat,
+        heat_of_loads,
         melts,
         offers,
         client_lots,

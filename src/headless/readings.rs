@@ -2,6 +2,8 @@
 
 use std::fmt::Write as _;
 
+use jiff::civil::DateTime;
+
 use super::args::{LogUnit, Readings, Tongue};
 use super::open::Computed;
 use super::out::Out;
@@ -53,7 +55,7 @@ pub(super) fn print(how: &Readings, out: &mut Out) -> u8 {
     let style = Style { comma: language.has_comma(), ..Style::METRIC };
     let words = Words { texts: Texts::of(language), style: &style, ..computed.words(&Style::METRIC) };
     let words = CutWords { job: &computed.batch.sound, words };
-    let points = thin(&log.points, WITHIN_K);
+    let points = until_pour(thin(&log.points, WITHIN_K), log.start, load, &computed);
     let mut text = format!("{}\n", words.log(&log.points, log.start));
     for drop in find_drops(&log.points) {
         let _ = writeln!(text, "  {}", words.drop([drop.start_min, drop.fallen_min], [drop.start_c, drop.lowest_c], drop.recovers));
@@ -65,4 +67,17 @@ pub(super) fn print(how: &Readings, out: &mut Out) -> u8 {
     }
     out.data(&text);
     if computed.faulty { BAD_INPUT } else { FINE }
+}
+
+/// What a kiln does after the pour is of no matter to a mould that is out of it. Nothing is taken off where nobody knows when either was.
+fn until_pour(mut points: Vec<[f64; 2]>, start: Option<DateTime>, load: Option<BurnoutId>, computed: &Computed) -> Vec<[f64; 2]> {
+    let zone = &computed.setting.zone;
+    let minutes = |at: DateTime| zone.to_zoned_datetime(at).ok().map(|at| at.timestamp().as_second() as f64 / 60.0);
+    let pour = computed.batch.sound.burnouts.iter().find(|one| Some(one.id) == load).and_then(|load| load.pour_at);
+    if let Some((start, pour)) = start.and_then(minutes).zip(pour.and_then(minutes))
+        && pour > start
+    {
+        points.retain(|point| point[0] <= pour - start);
+    }
+    points
 }

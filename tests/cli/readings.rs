@@ -51,6 +51,23 @@ fn a_cut_is_answered_by_the_coldest_corner() {
 }
 
 #[test]
+fn what_the_kiln_does_after_the_pour_does_not_matter() {
+    // The batch is poured on 5 December at ten; the kiln is left to cool afterwards.
+    let mut text = String::from("time;°C\n");
+    for (at, c) in
+        [("04 14:00", 20), ("04 18:00", 150), ("04 23:00", 732), ("05 08:00", 732), ("05 09:50", 620), ("05 23:00", 80), ("05 23:10", 80)]
+    {
+        let (day, clock) = at.split_once(' ').expect("day and time");
+        let _ = writeln!(text, "2026-12-{day} {clock};{c}");
+    }
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("kiln.csv");
+    std::fs::write(&path, text).unwrap();
+    let said = told(&run(&format!("readings {{}} {} --at {DAY}", path.display()), &sample("mixed-kiln.ron"))).1;
+    assert_eq!((said.matches("REHEAT").count(), said.matches("SCRAP").count()), (3, 0), "{said}");
+}
+
+#[test]
 fn nonsense_gets_a_sentence_with_its_line() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("kiln.csv");

@@ -1,6 +1,9 @@
 //! What moulds do in the kiln as casters know it, through the documents and the whole recompute: common practice, no source.
 #![allow(clippy::print_stdout, reason = "`--nocapture` tells what the moulds do")]
 
+use std::sync::Arc;
+
+use pourbook::calc::heat::HeatError;
 use pourbook::calc::mould_heat::{Conductivity, DRY_C, HeatAnswer, materials};
 use pourbook::job::{Programme, Segment};
 use pourbook::quantity::Finite;
@@ -112,6 +115,18 @@ fn a_flask_that_stands_out_cools_at_its_skin_first() {
     println!("6 mm from the wall, two minutes out: {fallen:.0} K colder");
     assert!((10.0..100.0).contains(&fallen), "{fallen}");
     assert!(mould.out.windows(2).all(|two| two[1][1] <= two[0][1] + 0.5), "nothing warms on the bench");
+}
+
+#[test]
+fn a_mould_that_cannot_be_computed_says_so_and_warns_of_nothing() {
+    let mut world = World::sound();
+    let ask = world.recompute().report.heat[0].ask.clone();
+    let error = HeatError::Empty { what: "a table" };
+    world.runs.heat.insert(ask.key(), Arc::new(HeatAnswer { moulds: [Err(error), Err(error), Err(error)] }));
+    let outcome = world.recompute();
+    let heat = &outcome.report.heat[0];
+    assert!(heat.refused && heat.mould.is_none() && outcome.report.heat_of_loads.is_empty());
+    assert!(outcome.keys().iter().all(|key| !key.starts_with("mould-wet") && !key.starts_with("core-")), "{:?}", outcome.keys());
 }
 
 #[test]

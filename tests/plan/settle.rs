@@ -3,14 +3,14 @@
 use pourbook::calc::Shelves;
 use pourbook::calc::batch::{Ask, Kept, Left, Options, Outcome, Settled, Stands, WhyLeft, ask, settle};
 use pourbook::calc::plan::{STEPS, check};
-use pourbook::job::{FlaskStock, LineId, PieceId};
+use pourbook::job::{FlaskStock, Hung, LineId, PieceId};
 use pourbook::paper::batch::PlanWords;
 use pourbook::paper::words::Words;
 use pourbook::quantity::Style;
 use pourbook::stock::EntryId;
 use pourbook::texts::{Language, Texts};
 
-use crate::world::{World, extents, lacks_a_text, some};
+use crate::world::{World, computed_tree, extents, flask, hung, lacks_a_text, some};
 
 fn settled(world: &World, options: &Options, go_on: &dyn Fn(f64) -> bool) -> (Ask, Settled, Outcome) {
     let shelves = Shelves::new(&world.job, &world.studio);
@@ -109,6 +109,18 @@ fn what_was_not_found_is_said() {
     assert!(short || outcome.left.iter().any(|left| left.why == WhyLeft::KeptInVain), "{outcome:?}");
     let left = Left { pieces: vec![PieceId { line: LineId(1), number: 1 }], why: WhyLeft::NoPlace { largest: "89×102".to_owned() } };
     assert!(in_words(&world, |words| Some(words.left(&left))).iter().all(|said| said.contains("89×102") && said.contains("band")));
+}
+
+#[test]
+fn a_tree_that_stands_is_not_said_to_be_arranged() {
+    let world = World::sound().with(|w| {
+        w.job.orders[0].lines[0].quantity = 4;
+        w.job.trees = vec![computed_tree(1, vec![Hung { numbers: [1, 2].into(), ..hung(1) }])];
+        w.job.flasks = vec![flask(1)];
+    });
+    let (_, _, outcome) = settled(&world, &Options { add_to_flasks: true, ..Options::default() }, &|_| true);
+    assert!(outcome.rows[0].flask.is_some() && outcome.rows[0].pieces.len() == 2, "{outcome:?}");
+    assert!(outcome.rows[0].stands == Stands::NotSeen && in_words(&world, |words| words.arranged(&outcome)).is_empty());
 }
 
 #[test]

@@ -13,8 +13,11 @@ const TWO: f32 = 880.0;
 /// Shows a card; gives what was pressed.
 pub fn show(ui: &mut Ui, cx: &Cx<'_>, large: &Large, trouble: Trouble, asked: &Option<Asked>) -> Option<Asked> {
     let card = card(&cx.sheet_input(), trouble);
-    let top = top(ui, &card.title);
+    let from = ui.cursor().min;
+    let wide = ui.available_width();
     large.bold(ui, &card.title, Large::TITLE, large.tokens.stop);
+    let title = Rect::from_min_size(from, vec2(wide, ui.cursor().min.y - ui.spacing().item_spacing.y - from.y));
+    let top = top(ui, &card.title, title);
     let room = ui.available_height() - 40.0;
     ScrollArea::vertical().id_salt(("card", trouble.key())).max_height(room).auto_shrink([false, false]).show(ui, |ui| {
         if let Some(Asked::Down(by)) = asked {
@@ -33,9 +36,8 @@ pub fn show(ui: &mut Ui, cx: &Cx<'_>, large: &Large, trouble: Trouble, asked: &O
     foot(ui, cx, large, top)
 }
 
-/// The top of the card has the focus, so that it is said what was opened; arrows turn and scroll, and do not lead away from it.
-fn top(ui: &Ui, title: &str) -> Response {
-    let rect = Rect::from_min_size(ui.cursor().min, vec2(ui.available_width(), 1.0));
+/// The title of the card has the focus, so that it is said what was opened; arrows turn and scroll, and do not lead away from it.
+fn top(ui: &Ui, title: &str, rect: Rect) -> Response {
     let response = ui.interact(rect, top_id(), Sense::focusable_noninteractive());
     response.widget_info(|| WidgetInfo::labeled(Role::Heading, true, title));
     let filter = EventFilter { horizontal_arrows: true, vertical_arrows: true, ..EventFilter::default() };

@@ -13,6 +13,7 @@ mod settle;
 mod sizes;
 mod trees;
 mod useful;
+mod way;
 mod wish;
 
 pub use build::{Template, build};

@@ -156,6 +156,11 @@ impl Ask {
     fn row(&mut self, flask: &Filled, stands: &Stands, shelf: &Shelf) -> Row {
         let lock = self.wish.locks.iter().position(|lock| lock.groups.iter().any(|group| flask.groups.contains(group)));
         let lock = lock.map(|at| self.locks[at]);
+        // Nothing is moved on a tree that stands: room was found, but its places are the caster's.
+        let stands = match (lock, stands) {
+            (Some(LockOf::Flask(_)), Stands::All(_)) => &Stands::NotSeen,
+            _ => stands,
+        };
         let groups: Vec<&Group> = flask.groups.iter().map(|group| &self.wish.groups[*group]).collect();
         let low = groups.iter().map(|group| *group.mould_c.start()).max().unwrap_or(0);
         let high = groups.iter().map(|group| *group.mould_c.end()).min().unwrap_or(0);

@@ -5,10 +5,11 @@ use std::cell::Cell;
 use std::collections::HashMap;
 
 use super::trees::Trees;
+use super::way::Way;
 use super::{Ask, GroupOf};
-use crate::calc::arrange::{CannotArrange, HAIR_MM, Task, Wanted, arrange, places};
+use crate::calc::arrange::{CannotArrange, Task, Wanted, arrange};
 use crate::calc::plan::{Plan, Wish, plan};
-use crate::calc::stand::{Hang, Trunk, stand};
+use crate::calc::stand::{Hang, Trunk};
 use crate::job::PieceId;
 
 /// Steps for one flask: a batch has many, and what needs long mostly does not go.
@@ -16,15 +17,6 @@ const STEPS_A_FLASK: u64 = 300_000;
 
 /// So often a batch is planned again. Every time, pieces of some flask are taken to be larger.
 const MOST_ROUNDS: u32 = 24;
-
-/// Sprues of a large piece may stand steeper than usual, in degrees: it then keeps clear of the main sprue.
-const STRAIGHTER_DEG: [f64; 3] = [60.0, 75.0, 90.0];
-
-/// One as large as the flask stands over the main sprue instead.
-const STEEPER_DEG: [f64; 3] = [30.0, 20.0, 10.0];
-
-/// Sprues are straighter where no more than so many pieces hang as usual.
-const FEW: u32 = 2;
 
 /// The share of all work that counting takes.
 const COUNTING: f64 = 0.4;
@@ -115,24 +107,6 @@ struct Tried {
     hangs: Vec<Option<Hang>>,
 }
 
-/// How a kind hangs in a size.
-#[derive(Debug, Clone, Copy)]
-struct Way {
-    /// The angle of its feed, in degrees.
-    angle_deg: f64,
-    /// The length of main sprue it hangs on.
-    length_mm: f64,
-    /// How many of it hang.
-    many: u32,
-}
-
-impl Way {
-    /// As estimated: nobody counted yet.
-    const fn usual(angle_deg: f64, trunk: &Trunk) -> Self {
-        Self { angle_deg, length_mm: trunk.length_mm, many: 0 }
-    }
-}
-
 struct Settling<'a> {
     question: &'a Question,
     wish: Wish,
@@ -186,7 +160,7 @@ impl<'a> Settling<'a> {
                 if !self.tell(COUNTING * (size * kinds + kind) as f64 / (sizes * kinds) as f64) {
                     return;
                 }
-                let way = self.most(size, kind);
+                let way = Way::most(&self.question.trees, size, kind);
                 self.ways[size][kind] = way;
                 self.shares[size][kind] = (way.many > 0).then(|| f64::from(self.wish.sizes[size].places) / f64::from(way.many));
             }
@@ -203,38 +177,6 @@ impl<'a> Settling<'a> {
         kinds.sort_unstable();
         lock.groups.iter().any(|group| self.question.hung[*group].is_some())
             || self.tried(lock.size, &kinds).hangs.iter().all(Option::is_some)
-    }
-
-    /// How most of a kind hang: on the usual feed, on a straighter one where few do, on a shorter main sprue where none does.
-    fn most(&self, size: usize, kind: usize) -> Way {
-        let kind = &self.question.trees.kinds[kind];
-        let (trunk, limits) = self.question.trees.room(size, kind.wall_mm);
-        let at = |angle_deg: f64, length_mm: f64| {
-            let trunk = Trunk { length_mm, ..trunk };
-            let many = places(&trunk, &Wanted { angle_deg, ..kind.wanted.clone() }, &limits).unwrap_or(0);
-            Way { angle_deg, length_mm, many }
-        };
-        let more = |best: Way, other: Way| if other.many > best.many { other } else { best };
-        let usual = at(kind.wanted.angle_deg, trunk.length_mm);
-        if usual.many > FEW {
-            return usual;
-        }
-        let angles = || STRAIGHTER_DEG.into_iter().filter(|angle| *angle > usual.angle_deg);
-        let best = angles().map(|angle| at(angle, trunk.length_mm)).fold(usual, more);
-        if best.many > 0 {
-            return best;
-        }
-        // A piece as large as the flask hangs over the end of the main sprue.
-        let short = |angle_deg: f64| {
-            let hang = Wanted { angle_deg, ..kind.wanted.clone() }.hang(0.0, 0.0, 0.0);
-            let rise = stand(&trunk, &[hang]).pieces[0].heights()[1];
-            let joint = limits.height_mm - limits.top_mm - rise - HAIR_MM;
-            let length_mm = joint + 0.5 * kind.wanted.feed_diameter_mm - trunk.dome_mm;
-            // Written down in whole millimetres, as every main sprue.
-            at(angle_deg, length_mm.floor().clamp(1.0, trunk.length_mm))
-        };
-        let steeper = STEEPER_DEG.into_iter().filter(|angle| *angle < usual.angle_deg);
-        std::iter::once(usual.angle_deg).chain(steeper).map(short).fold(best, more)
     }
 
     /// Puts the places that pieces take into the wish.

@@ -20,10 +20,10 @@ use crate::job::{BurnoutId, FlaskId, Place};
 /// Wax and most resins have burnt or run out of a mould that was hotter than this, in °C: common practice, no source.
 const BURNT_C: f64 = 230.0;
 
-/// While cristobalite changes its lattice, in °C.
+/// While cristobalite changes its lattice, in °C: about these, by the thermal chemistry of gypsum-bonded powders, from memory.
 const CRISTOBALITE_C: [f64; 2] = [220.0, 270.0];
 
-/// While quartz does: 573 °C and some kelvins around it.
+/// While quartz does: 573 °C by every handbook, and ten kelvins to either side.
 const QUARTZ_C: [f64; 2] = [563.0, 583.0];
 
 /// One figure from low to high conductivity. A line without a number is something that never happens.
@@ -63,31 +63,42 @@ pub struct HeatFigures {
     pub load: BurnoutId,
     /// What is asked.
     pub ask: HeatAsk,
-    /// What came of it; nothing until the run has come back.
+    /// What came of it; nothing until the run has come back, and where it is refused.
     pub mould: Option<MouldHeat>,
+    /// The run came back without an answer: its numbers make no mould.
+    pub refused: bool,
 }
+
+/// The heat that the moulds of a load take in, in the book.
+pub type HeatOfLoad = (BurnoutId, Id);
 
 impl Pass<'_> {
     /// What the moulds feel, of those whose runs have come back.
-    pub(in crate::calc) fn heat(&mut self, flasks: &[FlaskFigures], loads: &[BurnoutFigures], trees: &[TreeFigures]) -> Vec<HeatFigures> {
-        let mut found = Vec::new();
+    pub(in crate::calc) fn heat(
+        &mut self,
+        flasks: &[FlaskFigures],
+        loads: &[BurnoutFigures],
+        trees: &[TreeFigures],
+    ) -> (Vec<HeatFigures>, Vec<HeatOfLoad>) {
+        let (mut found, mut of_loads) = (Vec::new(), Vec::new());
         for load in loads {
             for flask in flasks.iter().filter(|flask| flask.burnout == Some(load.id)) {
                 let Some(ask) = self.heat_ask(flask, load, trees) else { continue };
                 let answer = self.runs.heat.get(&ask.key()).cloned();
-                let mould = answer.map(|answer| self.mould_heat(flask, load, answer));
+                let refused = answer.as_ref().is_some_and(|answer| answer.moulds.iter().any(Result::is_err));
+                let mould = answer.filter(|_| !refused).map(|answer| self.mould_heat(flask, load, answer));
                 if let Some(mould) = &mould {
                     self.heat_findings(flask, load, mould);
                 }
-                found.push(HeatFigures { flask: flask.id, load: load.id, ask, mould });
+                found.push(HeatFigures { flask: flask.id, load: load.id, ask, mould, refused });
             }
             let of_load = found.iter().filter(|one: &&HeatFigures| one.load == load.id);
             let heats: Option<Vec<Id>> = of_load.map(|one| one.mould.as_ref().map(|mould| mould.heat[1])).collect();
             if let Some(heats) = heats.filter(|heats| !heats.is_empty()) {
-                self.book.derive_over(&LOAD_HEAT, Place::Burnout(load.id), &heats);
+                of_loads.push((load.id, self.book.derive_over(&LOAD_HEAT, Place::Burnout(load.id), &heats)));
             }
         }
-        found
+        (found, of_loads)
     }
 
     fn mould_heat(&mut self, flask: &FlaskFigures, load: &BurnoutFigures, answer: Arc<HeatAnswer>) -> MouldHeat {

@@ -17,7 +17,7 @@ impl Pass<'_> {
         let numbers = |of: &Spread| of.map(|id| self.book.number(id));
         let (dry, carbon) = (numbers(&mould.dry), numbers(&mould.carbon));
         let core = numbers(&mould.core_at_pour);
-        // Water and liquid metal: nobody needs the likely case for that.
+        // Water under liquid metal throws it out: told before anything else, and alone.
         if dry[1].is_none() {
             self.find_on(&finding::MOULD_WET, place, mould.core_at_pour[1], vec![Arg::Figure(mould.core_at_pour[1])]);
             return;

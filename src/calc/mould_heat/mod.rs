@@ -14,6 +14,6 @@ mod rules;
 pub use answer::{Band, DRY_C, HeatAnswer, Mould, answer, answer_all};
 pub use ask::{HeatAsk, Places};
 pub use cut::{ByLog, SAFE_C, SCRAP_C, Verdict, by_log};
-pub use figures::{HeatFigures, MouldHeat, Spread};
+pub use figures::{HeatFigures, HeatOfLoad, MouldHeat, Spread};
 pub use material::{Conductivity, materials};
 pub use rules::{INPUTS, RULES};

@@ -78,6 +78,8 @@ fn totals(ui: &mut Ui, cx: &mut Cx<'_>, figures: &BurnoutFigures) {
     }
     rows.extend(figures.dewax_start.map(|id| ("heat-dewax-at", id)));
     rows.extend([("heat-kiln-on", figures.kiln_start), ("heat-highest", figures.top), ("heat-hot", figures.hot)]);
+    let in_moulds = cx.computed.report.heat_of_loads.iter().find(|(load, _)| *load == figures.id);
+    rows.extend(in_moulds.map(|(_, heat)| ("heat-in-moulds", *heat)));
     heading::group(ui, &cx.label("heat-in-all"), &tokens);
     for (key, id) in rows {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(210.0)));

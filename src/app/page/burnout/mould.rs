@@ -52,7 +52,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: BurnoutId) {
         });
     }
     let Some(mould) = &heat.mould else {
-        heading::says(ui, &cx.label("heat-mould-computing"), &tokens);
+        let key = if heat.refused { "heat-mould-refused" } else { "heat-mould-computing" };
+        heading::says(ui, &cx.label(key), &tokens);
         return;
     };
     ui.horizontal_wrapped(|ui| {

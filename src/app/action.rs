@@ -40,6 +40,8 @@ pub enum Action {
     AddPatterns,
     /// These pattern files.
     TakeIn(Vec<std::path::PathBuf>),
+    /// Asks which kiln log to read.
+    ReadLog,
     /// A mended file in place of a pattern's faulty one.
     Mend(crate::job::PatternId),
     /// A pattern's file as it is now: its measures are kept from here on.
@@ -116,7 +118,7 @@ pub enum Action {
 
 impl Action {
     /// Those that need nothing to be said with them, in the order of a menu.
-    pub const PLAIN: [Self; 30] = [
+    pub const PLAIN: [Self; 31] = [
         Self::New,
         Self::Open,
         Self::OpenLast,
@@ -133,6 +135,7 @@ impl Action {
         Self::Working,
         Self::Findings,
         Self::AddPatterns,
+        Self::ReadLog,
         Self::LookAgain,
         Self::Paper(Sort::Bench),
         Self::Paper(Sort::Kiln),
@@ -159,6 +162,7 @@ impl Action {
             Self::OpenSample => "do-open-sample",
             Self::OpenLast => "do-open-last",
             Self::AddPatterns | Self::TakeIn(_) => "do-ask-patterns",
+            Self::ReadLog => "do-read-log",
             Self::TakeFile(_) => "patterns-take-file",
             Self::Mend(_) => "mend-do",
             Self::LookAgain => "do-look-again",

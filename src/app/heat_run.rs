@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::search::{Came, Search};
 use crate::calc::mould_heat::{HeatAnswer, HeatAsk, answer};
-use crate::calc::{Report, Runs};
+use crate::calc::{HeatFigures, Report, Runs};
 
 /// Answers that are kept beside those in use, so that a step taken back finds them at once.
 const MOST_KEPT: usize = 400;
@@ -67,14 +67,14 @@ impl Heater {
 
 /// What is asked for and not known, each question once.
 fn unknown(report: &Report, runs: &Runs) -> BTreeMap<u128, HeatAsk> {
-    let asks = report.heat.iter().filter(|one| one.mould.is_none()).map(|one| (one.ask.key(), &one.ask));
+    let asks = report.heat.iter().flat_map(HeatFigures::unanswered).map(|ask| (ask.key(), ask));
     asks.filter(|(key, _)| !runs.heat.contains_key(key)).map(|(key, ask)| (key, ask.clone())).collect()
 }
 
 /// Lets go of answers that nobody asks for any more, once there are many.
 fn prune(report: &Report, runs: &mut Runs) {
     if runs.heat.len() > MOST_KEPT {
-        let used: Vec<u128> = report.heat.iter().map(|one| one.ask.key()).collect();
+        let used: Vec<u128> = report.heat.iter().flat_map(HeatFigures::keys).collect();
         runs.heat.retain(|key, _| used.contains(key));
     }
 }

@@ -3,6 +3,7 @@
 mod deeds;
 mod input;
 mod printing;
+mod reading_log;
 mod recovering;
 mod taking_in;
 

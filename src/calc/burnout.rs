@@ -1,12 +1,15 @@
 //! Burnout: stages from a table or of the studio's own, ramps as the kiln really goes, both readings of a table's hours, clock times.
 
 use super::book::Id;
+use super::dewax::DewaxFigures;
 use super::finding::{self, Arg};
 use super::flask::FlaskFigures;
 use super::pass::Pass;
+use super::pour_order::PourRound;
 use super::rule::{inputs, rules};
+use super::tree::TreeFigures;
 use super::value::Cause;
-use crate::job::{Burnout, BurnoutId, Place, Programme, Segment};
+use crate::job::{Burnout, BurnoutId, FlaskId, Place, Programme, Segment};
 use crate::stock::{EntryId, Kiln, StageRow, StageTable};
 use jiff::civil::DateTime;
 use jiff::tz::AmbiguousOffset;
@@ -30,6 +33,10 @@ inputs! {
     START "burnout.start" Temperature;
     /// The pour, by the clock on the wall.
     POUR_AT "burnout.pour-at" Moment;
+    /// A hot kiln once the wet load is in.
+    LOADED "burnout.loaded" Temperature;
+    /// A hot kiln before the load.
+    HOT_KILN "burnout.hot-kiln" Temperature;
     /// Steam dewaxing.
     DEWAX "burnout.dewax" Duration;
     /// The kiln chosen.
@@ -77,6 +84,10 @@ rules! {
     DEWAX_START "burnout.dewax-start" (start: Moment, dewax: Duration) -> Moment
         = Formula "start - dewax" { start - dewax };
         Computed "straight from the steam into the warm kiln"
+    /// When a kiln is lit that must be hot when it is loaded.
+    LIT_AT "burnout.lit-at" (start: Moment, ramp: Duration) -> Moment
+        = Formula "start - ramp" { start - ramp };
+        Computed "as fast as the kiln rises, from the room"
     /// When a stage is over.
     STAGE_END "stage.end" (start: Moment, minutes: Duration) -> Moment
         = Formula "start + minutes" { start + minutes };
@@ -134,6 +145,12 @@ pub struct BurnoutFigures {
     pub kiln_start: Id,
     /// When dewaxing starts, where there is any.
     pub dewax_start: Option<Id>,
+    /// When the kiln is lit and how hot it is when it is loaded, where it is loaded hot.
+    pub lit: Option<[Id; 2]>,
+    /// Who is poured when, the kiln falling in between.
+    pub rounds: Vec<PourRound>,
+    /// What the scale says of the steam, flask by flask.
+    pub dewax: Vec<(FlaskId, DewaxFigures)>,
     /// Held at 700 °C and above.
     pub hot: Id,
 }
@@ -157,21 +174,19 @@ enum AskedRamp {
 }
 
 impl<'a> Pass<'a> {
-    pub(super) fn burnouts(&mut self, flasks: &[FlaskFigures]) -> Vec<BurnoutFigures> {
+    pub(super) fn burnouts(&mut self, flasks: &[FlaskFigures], trees: &[TreeFigures]) -> Vec<BurnoutFigures> {
         let job = self.job;
-        job.burnouts.iter().map(|burnout| self.burnout(burnout, flasks)).collect()
+        job.burnouts.iter().map(|burnout| self.burnout(burnout, flasks, trees)).collect()
     }
 
-    fn burnout(&mut self, burnout: &'a Burnout, flasks: &[FlaskFigures]) -> BurnoutFigures {
+    fn burnout(&mut self, burnout: &'a Burnout, flasks: &[FlaskFigures], trees: &[TreeFigures]) -> BurnoutFigures {
         let place = Place::Burnout(burnout.id);
         let load: Vec<&FlaskFigures> = flasks.iter().filter(|flask| flask.burnout == Some(burnout.id)).collect();
         let kiln = self.entry::<Kiln>(burnout.kiln.as_ref(), place);
         let mould = self.soak_target(place, &load);
         let (planned, reading) = self.planned(burnout, &load, mould);
-        let start = match burnout.start_c {
-            Some(number) => self.book.entered(&START, place, number.get()),
-            None => self.book.assumed(&super::site::ROOM_DEFAULT, place),
-        };
+        let fast = table_of(burnout).and_then(|id| self.shelf.get::<StageTable>(id.as_str())).filter(|table| table.fast.is_some());
+        let start = self.start(place, burnout, fast);
         let mut from = start;
         let mut ramps = Vec::new();
         for (number, stage) in (1..).zip(&planned) {
@@ -200,7 +215,9 @@ impl<'a> Pass<'a> {
         let hot = self.book.derive_over(&HOT_TIME, place, &hot);
         let (pour, kiln_start, dewax_start) = self.clock(burnout, total);
         let stages = self.stage_clock(taken, kiln_start);
-        let figures = BurnoutFigures {
+        let lit = fast.and_then(|table| self.lit(place, table, kiln, kiln_start));
+        let dewax = load.iter().filter_map(|flask| Some((flask.id, self.dewax(burnout, flask, trees)?))).collect();
+        let mut figures = BurnoutFigures {
             id: burnout.id,
             stages,
             total,
@@ -211,10 +228,36 @@ impl<'a> Pass<'a> {
             pour,
             kiln_start,
             dewax_start,
+            lit,
+            rounds: Vec::new(),
+            dewax,
             hot,
         };
+        figures.rounds = self.pour_rounds(&figures, kiln, &load);
+        self.turns_against_heat(&figures.rounds);
         self.burnout_findings(burnout, &figures, kiln, &load, planned.is_empty());
         figures
+    }
+
+    /// The kiln when the load is in it: as said, as a hot kiln is by then, or as the room.
+    fn start(&mut self, place: Place, burnout: &Burnout, fast: Option<&'a StageTable>) -> Id {
+        let loaded = fast.and_then(|table| Some((table, table.fast.as_ref()?)));
+        match (burnout.start_c, loaded) {
+            (Some(number), _) => self.book.entered(&START, place, number.get()),
+            (None, Some((table, hot))) => {
+                self.book.shelf_number(&LOADED, &table.id, hot.loaded_c, table.origin.source(), table.origin.trust())
+            }
+            (None, None) => self.book.assumed(&super::site::ROOM_DEFAULT, place),
+        }
+    }
+
+    /// When the kiln is lit for a fast schedule, and how hot it is then.
+    fn lit(&mut self, place: Place, table: &'a StageTable, kiln: Option<&'a Kiln>, start: Id) -> Option<[Id; 2]> {
+        let hot = table.fast.as_ref()?;
+        let hot = self.book.shelf_number(&HOT_KILN, &table.id, hot.kiln_c, table.origin.source(), table.origin.trust());
+        let room = self.book.constant(&super::site::ROOM_DEFAULT);
+        let ramp = self.kilns_ramp(place, kiln, room, hot);
+        Some([self.book.derive(&LIT_AT, place, [start, ramp]), hot])
     }
 
     fn soak_target(&mut self, place: Place, load: &[&FlaskFigures]) -> Id {
@@ -312,7 +355,7 @@ impl<'a> Pass<'a> {
     }
 
     /// The kiln's own time between two temperatures, band by band.
-    fn kilns_ramp(&mut self, at: Place, kiln: Option<&'a Kiln>, from: Id, to: Id) -> Id {
+    pub(super) fn kilns_ramp(&mut self, at: Place, kiln: Option<&'a Kiln>, from: Id, to: Id) -> Id {
         let (Some(kiln), Some(start), Some(end)) = (kiln, self.book.number(from), self.book.number(to)) else {
             let cause = if kiln.is_none() { Cause::NotChosen } else { Cause::Term };
             let nothing = self.book.absent(&NO_KILN, at, cause);

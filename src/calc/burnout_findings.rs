@@ -23,6 +23,8 @@ inputs! {
     STONES_CEILING "powder.stones-ceiling" Temperature;
     /// What the kiln reaches.
     KILN_TOP "kiln.ceiling" Temperature;
+    /// Liquid to powder for a fast burnout.
+    THICK_MIX "powder.ratio-fast" Ratio;
     /// Hours above 700 °C a material needs.
     CARBON_NEEDED "material.above-700" Duration;
 }
@@ -53,6 +55,7 @@ impl<'a> Pass<'a> {
             if let Some(kiln) = kiln {
                 self.kiln_limits(place, figures, kiln, load);
             }
+            self.fast(burnout, load);
         }
         self.starts_in_past(place, burnout, figures);
     }
@@ -166,6 +169,24 @@ impl<'a> Pass<'a> {
         }
     }
 
+    /// A hot kiln is for experienced hands, and for a thick mix.
+    fn fast(&mut self, burnout: &Burnout, load: &[&FlaskFigures]) {
+        let table = table_of(burnout).and_then(|id| self.shelf.get::<StageTable>(id.as_str()));
+        let Some(table) = table.filter(|table| table.fast.is_some()) else { return };
+        self.find(&finding::FAST_BURNOUT, Place::Burnout(burnout.id), vec![Arg::Text(table.name.clone())]);
+        for flask in load {
+            let powder = flask.powder.as_ref().and_then(|id| self.shelf.get::<Powder>(id.as_str()));
+            let Some((powder, thick)) = powder.and_then(|powder| Some((powder, powder.ratio_fast.as_ref()?))) else { continue };
+            let thick = self.shelf_term(&THICK_MIX, &powder.id, thick);
+            if let (Some(mixed), Some(wanted)) = (self.book.number(flask.mix.ratio), self.book.number(thick))
+                && mixed > wanted + 0.005
+            {
+                let args = vec![Arg::Figure(flask.mix.ratio), Arg::Figure(thick)];
+                self.find_on(&finding::FAST_MIX_THIN, Place::Flask(flask.id), flask.mix.ratio, args);
+            }
+        }
+    }
+
     fn kiln_limits(&mut self, place: Place, figures: &BurnoutFigures, kiln: &'a Kiln, load: &[&FlaskFigures]) {
         let ceiling = self.shelf_term(&KILN_TOP, &kiln.id, &kiln.ceiling_c);
         if let (Some(top), Some(limit)) = (self.book.number(figures.top), self.book.number(ceiling))
@@ -178,6 +199,9 @@ impl<'a> Pass<'a> {
         if kiln.segments.is_some_and(|most| figures.stages.len() > most as usize) {
             let most = Arg::Count(u64::from(kiln.segments.unwrap_or_default()));
             self.find(&finding::KILN_SEGMENTS, place, vec![count(figures.stages.len()), most]);
+        }
+        if !kiln.vented {
+            self.find(&finding::KILN_UNVENTED, place, vec![Arg::Text(kiln.name.clone())]);
         }
         if load.len() > kiln.positions as usize {
             self.find(&finding::KILN_FULL, place, vec![count(load.len()), Arg::Count(u64::from(kiln.positions))]);

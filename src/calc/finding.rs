@@ -183,6 +183,24 @@ kinds! {
     CORE_NOT_HELD "core-not-held" Caution Never ("core", "wanted");
     /// It may not be.
     CORE_NOT_HELD_PERHAPS "core-not-held-perhaps" Note Never ("core", "wanted");
+    /// The schedule is a fast one: hot kiln, wet flasks.
+    FAST_BURNOUT "fast-burnout" Caution Never ("table");
+    /// A mix is thinner than a fast schedule bears.
+    FAST_MIX_THIN "fast-mix-thin" Caution Higher ("mixed", "thick");
+    /// The kiln has no vent.
+    KILN_UNVENTED "kiln-unvented" Caution Never ("kiln");
+    /// Steam is planned for what does not run out by it.
+    STEAM_NOT_MEANT "steam-not-meant" Caution Never ("material");
+    /// Much of the wax is still in after the steam.
+    WAX_LEFT "wax-left" Caution Lower ("out", "wax");
+    /// A flask that wants a cooler mould is to be poured before one that wants a hotter.
+    TURN_AGAINST_HEAT "turn-against-heat" Caution Never ("wanted", "flask");
+    /// By the kiln's log the mould's corner fell through the change of cristobalite.
+    MOULD_FELL "mould-fell" Stop Lower ("corner");
+    /// It came near.
+    MOULD_FELL_NEAR "mould-fell-near" Caution Lower ("corner");
+    /// By the kiln's log the powder was hotter than it may ever be.
+    LOG_OVER_CEILING "log-over-ceiling" Stop Higher ("top", "ceiling", "powder");
     /// Pouring before the programme could end, were it started now.
     STARTS_IN_PAST "starts-in-past" Caution Never ("start");
     /// A piece is due before its flask is poured.

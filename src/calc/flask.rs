@@ -115,8 +115,9 @@ impl<'a> Pass<'a> {
         let mix = self.flask_mix(flask, vessel, base, powder, tree_figures, site);
         let room = self.clearance(flask, vessel, base, tree_figures, &entries);
         let lightest = lightest_section(&hung, patterns);
-        let pour = self.flask_pour(flask, alloy, lightest, never_quench);
+        let mut pour = self.flask_pour(flask, alloy, lightest, never_quench);
         let freezing = self.freezing(place, alloy, powder, mix.powder_in_slurry, &pour);
+        pour.no_glow = self.no_glow(place, alloy, base, metal.button_volume, freezing.0);
         let spin = self.flask_spin(flask, (vessel, base), tree_figures, &metal, &mix);
         let fill = self.flask_fill(flask, (tree, tree_figures), (alloy, site.barometer), spin.as_ref(), freezing, (&hung, patterns));
         self.mould_refuses(place, alloy, powder);

@@ -78,6 +78,10 @@ rules! {
 /// What the freezing of one flask's metal goes by.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Freezing {
+    /// Where it counts as frozen.
+    pub at: Id,
+    /// Heat that leaves a kilogram until then.
+    pub heat: Id,
     beta_flat: Id,
     beta_round: Id,
     diffusivity: Id,
@@ -133,7 +137,7 @@ impl<'a> Pass<'a> {
         let lambda = self.book.derive(&LAMBDA, place, [mould_density, cp, fall, alloy.liquid_density, heat]);
         let beta_flat = self.book.derive(&BETA_FLAT, place, [lambda]);
         let beta_round = self.book.derive(&BETA_ROUND, place, [lambda]);
-        Some(Freezing { beta_flat, beta_round, diffusivity })
+        Some(Freezing { at, heat, beta_flat, beta_round, diffusivity })
     }
 
     /// How long a wide wall takes to freeze.

@@ -1,6 +1,7 @@
 //! Investment: slurry, powder, water, mixes, the mixing clock.
 
 use super::book::Id;
+use super::burnout::table_of;
 use super::finding::{self, Arg};
 use super::metal::ceil_to;
 use super::pass::Pass;
@@ -9,7 +10,7 @@ use super::site::{GAUGE, SATURATION, SiteFigures, WATER};
 use super::tree::TreeFigures;
 use super::value::Cause;
 use crate::job::{Flask, Place};
-use crate::stock::{Base, Flask as Vessel, Powder};
+use crate::stock::{Base, Flask as Vessel, Powder, StageTable};
 
 inputs! {
     /// Inner diameter of the flask.
@@ -248,11 +249,24 @@ impl<'a> Pass<'a> {
         }
     }
 
+    /// Is the flask's load burnt out by a fast schedule?
+    fn burnt_fast(&self, flask: &Flask) -> bool {
+        let load = self.job.burnouts.iter().find(|load| Some(load.id) == flask.burnout);
+        let table = load.and_then(table_of).and_then(|id| self.shelf.get::<StageTable>(id.as_str()));
+        table.is_some_and(|table| table.fast.is_some())
+    }
+
     fn ratio(&mut self, flask: &'a Flask, powder: Option<&'a Powder>) -> Id {
         let place = Place::Flask(flask.id);
         let ratio = match (flask.ratio, powder) {
             (Some(ratio), _) => self.book.entered(&RATIO, place, ratio.get()),
-            (None, Some(powder)) => self.shelf_term(&RATIO, &powder.id, &powder.ratio),
+            (None, Some(powder)) => {
+                let thick = powder.ratio_fast.as_ref().filter(|_| self.burnt_fast(flask));
+                match thick {
+                    Some(thick) => self.shelf_term(&super::burnout_findings::THICK_MIX, &powder.id, thick),
+                    None => self.shelf_term(&RATIO, &powder.id, &powder.ratio),
+                }
+            }
             (None, None) => self.book.absent(&RATIO, place, Cause::NotChosen),
         };
         if let (Some(value), Some(powder)) = (self.book.number(ratio), powder)

@@ -92,6 +92,8 @@ pub struct MetalFigures {
     pub charge: Id,
     /// The charge as it is weighed out.
     pub on_balance: Id,
+    /// Volume of the button, where the base is known.
+    pub button_volume: Option<Id>,
 }
 
 /// The charge for a tree of this metal in this alloy where nothing else is said: with the usual button, no reserve and the alloy's own loss.
@@ -149,10 +151,8 @@ impl<'a> Pass<'a> {
         let charge = self.book.derive(&CHARGE, place, [tree, button, reserve, loss]);
         let step = self.balance_step(place);
         let on_balance = self.book.derive(&CHARGE_ON_BALANCE, place, [charge, step]);
-        if let Some(base) = base {
-            self.button_in_funnel(place, button, density, base);
-        }
-        MetalFigures { tree, button, reserve, loss, charge, on_balance }
+        let button_volume = base.map(|base| self.button_in_funnel(place, button, density, base));
+        MetalFigures { tree, button, reserve, loss, charge, on_balance, button_volume }
     }
 
     pub(super) fn balance_step(&mut self, place: Place) -> Id {
@@ -162,7 +162,7 @@ impl<'a> Pass<'a> {
         }
     }
 
-    fn button_in_funnel(&mut self, place: Place, button: Id, density: Id, base: &'a Base) {
+    fn button_in_funnel(&mut self, place: Place, button: Id, density: Id, base: &'a Base) -> Id {
         let volume = self.book.derive(&BUTTON_VOLUME, place, [button, density]);
         let funnel = self.shelf_term(&FUNNEL, &base.id, &base.funnel_cm3);
         debug_assert_eq!(self.book.kind(funnel), Kind::Volume);
@@ -171,5 +171,6 @@ impl<'a> Pass<'a> {
         {
             self.find_on(&finding::BUTTON_OVER_FUNNEL, place, volume, vec![Arg::Figure(volume), Arg::Figure(funnel)]);
         }
+        volume
     }
 }

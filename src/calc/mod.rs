@@ -13,6 +13,7 @@ mod by_id;
 mod calibrate;
 mod clearance;
 mod client_lots;
+mod dewax;
 mod feed;
 mod fill;
 pub mod finding;
@@ -23,6 +24,7 @@ mod freeze_time;
 pub mod heat;
 mod hung;
 mod investment;
+mod kiln_energy;
 mod melt;
 mod melt_lots;
 mod metal;
@@ -39,10 +41,12 @@ pub mod places;
 pub mod plan;
 mod plate;
 mod pour;
+mod pour_order;
 mod price;
 mod print;
 mod print_care;
 mod print_plate;
+mod quench;
 pub mod rule;
 mod setting;
 pub mod site;
@@ -61,6 +65,7 @@ pub use burnout::{BurnoutFigures, StageFigures};
 pub use calibrate::{AcceptedLine, AxisFigures, CalibrationFigures, GaugeFigures, LEAST_ROWS, accepted, accepted_line};
 pub use clearance::{ClearanceFigures, Wanting};
 pub use client_lots::ClientLot;
+pub use dewax::DewaxFigures;
 pub use feed::{BrokenFeed, FedRow, FeedFigures, FeedPart, SILENT_BELOW_MM};
 pub use fill::{FillFigures, VACUUM_KPA};
 pub use finding::{Arg, Finding, FindingKind, Weight};
@@ -68,6 +73,7 @@ pub use flask::FlaskFigures;
 pub use form::{FileFrame, PatternForm};
 pub use freeze::plan_of;
 pub use investment::MixFigures;
+pub use kiln_energy::EnergyFigures;
 pub use melt::MeltFigures;
 pub use metal::MetalFigures;
 pub use mould::MouldFigures;
@@ -80,6 +86,7 @@ pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of};
 pub use pattern_file::{print_mm, unit_key};
 pub use plate::{Parts, plates};
 pub use pour::PourFigures;
+pub use pour_order::PourRound;
 pub use price::{AlloyPrice, PRICE_DAYS};
 pub use print::{PrintFigures, PrintRowFigures};
 pub use setting::{FileProblem, PairRun, PatternMeasure, PatternRun, PatternShape, Runs, Setting};
@@ -92,7 +99,7 @@ pub use weighed_in_water::{WeighingFigures, water_density_g_cm3};
 
 use std::collections::BTreeMap;
 
-use crate::job::{Job, PatternId, Studio};
+use crate::job::{BurnoutId, Job, PatternId, Studio};
 use crate::stock::{OverlayNote, Shelf};
 use pass::Pass;
 
@@ -125,6 +132,8 @@ pub struct Report {
     pub heat: Vec<HeatFigures>,
     /// The heat that all moulds of a load take in, of loads whose every mould was computed.
     pub heat_of_loads: Vec<mould_heat::HeatOfLoad>,
+    /// Energy and cost of those loads, where their kiln says what it loses.
+    pub energy: Vec<(BurnoutId, EnergyFigures)>,
     /// The melts; a flask that names none has one of its own.
     pub melts: Vec<MeltFigures>,
     /// What clients are offered.
@@ -180,9 +189,10 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let mut trees = pass.trees(&patterns, &forms, &by_id);
     let mut flasks = pass.flasks(&trees, &patterns, &by_id, &site);
     pass.buttons(&mut trees, &flasks);
-    let burnouts = pass.burnouts(&flasks);
+    let burnouts = pass.burnouts(&flasks, &trees);
     pass.investing_times(&mut flasks, &burnouts);
     let (heat, heat_of_loads) = pass.heat(&flasks, &burnouts, &trees);
+    let energy = pass.energy(&burnouts, &heat_of_loads);
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
     let client_lots = pass.client_lots();
@@ -209,6 +219,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
         burnouts,
         heat,
         heat_of_loads,
+        energy,
         melts,
         offers,
         client_lots,
@@ -244,6 +255,10 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         flask::RULES,
         melt::RULES,
         client_lots::RULES,
+        dewax::RULES,
+        kiln_energy::RULES,
+        pour_order::RULES,
+        quench::RULES,
         batch::RULES,
         freeze_time::RULES,
         fill::RULES,
@@ -286,6 +301,9 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         fill::INPUTS,
         feed::INPUTS,
         spin::INPUTS,
+        dewax::INPUTS,
+        kiln_energy::INPUTS,
+        quench::INPUTS,
     ];
     pages.concat()
 }
@@ -312,6 +330,8 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
         fill::GIVENS,
         feed::GIVENS,
         spin::GIVENS,
+        kiln_energy::GIVENS,
+        quench::GIVENS,
     ];
     pages.concat()
 }

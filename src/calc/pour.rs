@@ -65,6 +65,8 @@ pub struct PourFigures {
     pub quench: Option<[Id; 2]>,
     /// Never to be quenched.
     pub never_quench: bool,
+    /// From when to when the button stops glowing, in minutes after the pour; nothing where too little is known.
+    pub no_glow: Option<[Id; 2]>,
 }
 
 impl<'a> Pass<'a> {
@@ -96,7 +98,7 @@ impl<'a> Pass<'a> {
         let never_quench = never_quench || quench.is_some_and(|quench| quench.cooling == Cooling::Air);
         let window = quench.and_then(|quench| quench.after_min.as_ref()).filter(|_| !never_quench);
         let quench = self.span(id, window, [&QUENCH_FROM, &QUENCH_UNTIL]);
-        PourFigures { section, section_assumed: said.is_none(), metal, metal_range, mould, mould_range, superheat, quench, never_quench }
+        PourFigures { section, section_assumed: said.is_none(), metal, metal_range, mould, mould_range, superheat, quench, never_quench, no_glow: None }
     }
 
     fn span(&mut self, entry: Option<&EntryId>, span: Option<&Span>, inputs: [&'static Input; 2]) -> Option<[Id; 2]> {

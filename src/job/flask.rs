@@ -1,5 +1,7 @@
 //! Filled flasks, kiln loads and melts: the plan of the batch.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::DateTime;
 use serde::{Deserialize, Serialize};
 
@@ -63,6 +65,12 @@ document! {
         metal_c: Option<Finite>,
         /// The mould's temperature when poured, in °C.
         mould_c: Option<Finite>,
+        /// What the flask weighed when it went into the steam, in grams.
+        before_dewax: Option<Grams>,
+        /// What it weighed when it came out.
+        after_dewax: Option<Grams>,
+        /// Its middle on the kiln's floor in mm, from the front left corner to the right and to the back, where a hand put it.
+        floor_mm: Option<[Finite; 2]>,
         /// An experiment: a powder, a programme, an alloy or a resin that is tried for the first time.
         trial: bool,
         /// Remarks.
@@ -101,6 +109,77 @@ document! {
         pour_at: Option<DateTime>,
         /// The kiln's temperature when it is loaded, in °C.
         start_c: Option<Finite>,
+        /// What the pattern's data sheet asks of the kiln, where the caster wrote it down.
+        sheet: Vec<SheetHours>,
+        /// Steps of the work that were put at a time by hand, each at its start.
+        pins: BTreeMap<WorkStep, DateTime>,
+        /// Minutes of the steps, where they are not what they usually are.
+        step_minutes: BTreeMap<WorkStep, Finite>,
+        /// The controller starts the kiln by itself; nobody need be there.
+        starts_itself: bool,
+        /// What the kiln really did.
+        log: Option<KilnReadings>,
+        /// Remarks.
+        notes: String,
+    }
+}
+
+document! {
+    /// A line of a data sheet: the kiln stays between two temperatures for so long at least.
+    pub struct SheetHours {
+        /// From this, in °C.
+        from_c: Finite,
+        /// To this, in °C.
+        to_c: Finite,
+        /// For so many minutes.
+        minutes: Finite,
+    }
+}
+
+/// The steps of the work before a pour, from the first to the last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub enum WorkStep {
+    /// The patterns are printed.
+    Printing,
+    /// They are washed, dried and cured.
+    Washing,
+    /// They are put on the tree and the tree into its flask.
+    Tree,
+    /// The powder is mixed and the flasks are filled.
+    Investing,
+    /// The investment sets.
+    Setting,
+    /// Wax is steamed out.
+    Dewax,
+    /// The flasks go into the kiln.
+    Loading,
+    /// The kiln runs its programme.
+    Burnout,
+}
+
+impl WorkStep {
+    /// All of them in their order.
+    pub const ALL: [Self; 8] = [
+        Self::Printing,
+        Self::Washing,
+        Self::Tree,
+        Self::Investing,
+        Self::Setting,
+        Self::Dewax,
+        Self::Loading,
+        Self::Burnout,
+    ];
+}
+
+document! {
+    /// What a kiln's log says, made light.
+    pub struct KilnReadings {
+        /// The file it was read from.
+        file: String,
+        /// When its first reading was, by the clock on the wall; as planned where not said.
+        start: Option<DateTime>,
+        /// Minutes after the first reading, and what was read in °C.
+        points: Vec<(Finite, Finite)>,
         /// Remarks.
         notes: String,
     }

@@ -21,7 +21,7 @@ mod stage;
 mod studio;
 mod tree;
 
-pub use flask::{Burnout, Consent, Draw, Drive, Flask, Melt, Programme, Segment};
+pub use flask::{Burnout, Consent, Draw, Drive, Flask, KilnReadings, Melt, Programme, Segment, SheetHours, WorkStep};
 pub use id::{BurnoutId, FlaskId, JobId, LineId, LotId, MeltId, OrderId, PatternId, PieceId, PrintId, QuoteId, RecordId, TreeId};
 pub use order::{Finished, From, Line, Order, PieceException, Size, Weighing};
 pub use pattern::{Extents, FileUnit, InnerSolids, KeptMeasures, Making, NoGo, NoGoKind, Pair, PairKind, Pattern, PatternFile, SpruePoint};
@@ -33,8 +33,8 @@ pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, Metal
 pub use spin::{Centrifuge, Spin};
 pub use stage::stages;
 pub use studio::{
-    Equipment, FlaskStock, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake,
-    Studio, Terms, UsualTree, WaterWeighing,
+    Day, Equipment, FlaskStock, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake,
+    Studio, Terms, UsualTree, WaterWeighing, WorkingHours,
 };
 pub use tree::{ButtonWish, Envelope, Hung, MainSprue, Placed, SprueRun, Tier, Tree, WeighedPart};
 

@@ -1,7 +1,7 @@
 //! The studio: receipts only. What goes out of a metal lot is written in the job that draws it, so that a balance is
 //! receipts minus draws over all jobs, and undo in a job is safe.
 
-use jiff::civil::{Date, DateTime};
+use jiff::civil::{Date, DateTime, Time};
 use serde::{Deserialize, Serialize};
 
 use super::id::{JobId, LotId};
@@ -30,6 +30,10 @@ document! {
         money: Terms,
         /// Smallest step of the balance the metal is weighed on, in grams.
         balance_step: Option<Grams>,
+        /// When somebody is there; always where nothing is said.
+        hours: Vec<WorkingHours>,
+        /// Days when nobody is.
+        days_off: Vec<Date>,
         /// The thinnest wall this studio casts without fear, in mm.
         least_wall_mm: Option<Finite>,
         /// The mixing bowl, in cm³.
@@ -65,6 +69,44 @@ document! {
         /// Remarks.
         notes: String,
     }
+}
+
+document! {
+    /// Hours of a day when somebody is there. A day may have several.
+    pub struct WorkingHours {
+        /// The day of the week.
+        day: Day,
+        /// From this time of the clock on the wall.
+        from: Option<Time>,
+        /// To this one; over midnight where it is not later.
+        to: Option<Time>,
+    }
+}
+
+/// A day of the week.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+pub enum Day {
+    /// Monday.
+    #[default]
+    Monday,
+    /// Tuesday.
+    Tuesday,
+    /// Wednesday.
+    Wednesday,
+    /// Thursday.
+    Thursday,
+    /// Friday.
+    Friday,
+    /// Saturday.
+    Saturday,
+    /// Sunday.
+    Sunday,
+}
+
+impl Day {
+    /// From Monday to Sunday.
+    pub const ALL: [Self; 7] =
+        [Self::Monday, Self::Tuesday, Self::Wednesday, Self::Thursday, Self::Friday, Self::Saturday, Self::Sunday];
 }
 
 document! {

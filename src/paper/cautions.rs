@@ -90,6 +90,7 @@ impl Hazards {
         let chosen = [
             (self.dewax, "caution-dewax-steam"),
             (true, "caution-burnout-fume"),
+            (true, "caution-kiln-codes"),
             (self.has(Hazard::ResinFume), "caution-resin-fume"),
             (self.has(Hazard::Ammonia), "caution-ammonia"),
         ];

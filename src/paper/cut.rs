@@ -61,15 +61,16 @@ impl CutWords<'_> {
     pub fn mould(&self, flask: FlaskId, mould: &ByLog) -> String {
         let scratch = self.job.flasks.iter().find(|one| one.id == flask).map(|one| one.scratch.trim().to_owned()).unwrap_or_default();
         let name = if scratch.is_empty() { flask.to_string() } else { scratch };
-        let key = match mould.verdict {
-            Verdict::NotFired => "cut-not-fired",
-            Verdict::Reheat => "cut-reheat",
-            Verdict::Marginal => "cut-marginal",
-            Verdict::Scrap => "cut-scrap",
-        };
+        let args = [("flask", name.into()), ("answer", self.words.texts.label(answer(mould.verdict)).into()), ("why", self.why(mould).into())];
+        self.words.texts.say("cut-says", &args)
+    }
+
+    /// Why, and what to do.
+    #[must_use]
+    pub fn why(&self, mould: &ByLog) -> String {
         let core = mould.now_c.map(|now| now.map(|[_, core]| core));
-        let args = [("flask", name.into()), ("corner", self.band(mould.corner_low_c).into()), ("core", self.band(core).into())];
-        self.words.texts.say(key, &args)
+        let args = [("corner", self.band(mould.corner_low_c).into()), ("core", self.band(core).into())];
+        self.words.texts.say(&format!("{}-why", answer(mould.verdict)), &args)
     }
 
     /// From the least to the most of a band.
@@ -81,5 +82,16 @@ impl CutWords<'_> {
         }
         let (least, most) = (self.c(least), self.c(most));
         if least == most { least } else { self.words.texts.say("cut-band", &[("least", least.into()), ("most", most.into())]) }
+    }
+}
+
+/// The key of an answer in one word.
+#[must_use]
+pub const fn answer(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::NotFired => "cut-not-fired",
+        Verdict::Reheat => "cut-reheat",
+        Verdict::Marginal => "cut-marginal",
+        Verdict::Scrap => "cut-scrap",
     }
 }

@@ -135,6 +135,24 @@ fn kiln_faults(kiln: &Kiln, faults: &mut Vec<Fault>) {
     not_negative(faults, "hot_zone_k", kiln.hot_zone_k.value);
     not_negative(faults, "cold_zone_k", kiln.cold_zone_k.value);
     positive(faults, "power_kw", kiln.power_kw.value);
+    if let Some(lost) = &kiln.lost_kwh {
+        not_negative(faults, "lost_kwh", lost.value);
+    }
+    if let Some(lining) = &kiln.lining_kwh {
+        not_negative(faults, "lining_kwh", lining.value);
+    }
+    if let Some(chamber) = &kiln.chamber {
+        positive(faults, "width_mm", chamber.width_mm);
+        positive(faults, "depth_mm", chamber.depth_mm);
+        positive(faults, "height_mm", chamber.height_mm);
+        not_negative(faults, "from_wall_mm", chamber.from_wall_mm);
+        not_negative(faults, "between_mm", chamber.between_mm);
+    }
+    if let Some(controller) = &kiln.controller {
+        positive(faults, "least_k_h", controller.least_k_h);
+        positive(faults, "most_hold_h", controller.most_hold_h);
+        order(faults, ("least_k_h", controller.least_k_h), ("most_k_h", controller.most_k_h));
+    }
 }
 
 fn scale_faults(scale: &RingScale, faults: &mut Vec<Fault>) {

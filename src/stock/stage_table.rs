@@ -49,6 +49,18 @@ pub struct StageRow {
     pub soak_h: f64,
 }
 
+/// Loading a hot kiln.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HotLoading {
+    /// The kiln before the flasks go in, °C.
+    #[serde(deserialize_with = "finite")]
+    pub kiln_c: f64,
+    /// To where the open door and the wet load take it, °C.
+    #[serde(deserialize_with = "finite")]
+    pub loaded_c: f64,
+}
+
 /// A table of stages.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -63,6 +75,9 @@ pub struct StageTable {
     pub powders: Vec<PowderClass>,
     /// For stones cast in place.
     pub stones: bool,
+    /// A fast schedule: the kiln is hot when the flasks go in.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fast: Option<HotLoading>,
     /// Rows from the smallest flask to the largest.
     pub rows: Vec<StageRow>,
     /// Whether a stage's hours include the way there; absent where the source does not say: then it is asked.

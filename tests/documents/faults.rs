@@ -2,8 +2,8 @@
 
 use pourbook::job::check::{Wrong, faults, mend};
 use pourbook::job::{
-    BurnoutId, FlaskId, Hung, KeptMeasures, Line, LineId, MeltId, NoGo, OrderId, Pair, PatternFile, PatternId, Place, Placed, SpruePoint,
-    Tier, TreeId, Weighing,
+    BurnoutId, FlaskId, Hung, KeptMeasures, KilnReadings, Line, LineId, MeltId, NoGo, OrderId, Pair, PatternFile, PatternId, Place, Placed,
+    SheetHours, SpruePoint, Tier, TreeId, Weighing, WorkStep,
 };
 
 use super::world::{World, draw, extents, grams, line, said};
@@ -22,6 +22,18 @@ const MELT: Place = Place::Melt(MeltId(1));
 
 const fn row(place: Place, field: &'static str, breaks: fn(&mut World)) -> Row {
     Row { place, field, breaks }
+}
+
+fn number(value: f64) -> pourbook::quantity::Finite {
+    said(value).unwrap()
+}
+
+fn sheet(from_c: f64, to_c: f64, minutes: f64) -> SheetHours {
+    SheetHours { from_c: number(from_c), to_c: number(to_c), minutes: number(minutes) }
+}
+
+fn log(points: &[(f64, f64)]) -> KilnReadings {
+    KilnReadings { points: points.iter().map(|(minutes, c)| (number(*minutes), number(*c))).collect(), ..KilnReadings::default() }
 }
 
 fn noted(world: &mut World, note: impl FnOnce(&mut PatternFile)) {
@@ -125,6 +137,17 @@ const ROWS: &[Row] = &[
     row(PATTERN, "thinnest_mm", |w| w.pattern().thinnest_mm = said(1e9)),
     row(Place::Burnout(BurnoutId(1)), "start_c", |w| w.burnout().start_c = said(1e300)),
     row(Place::Burnout(BurnoutId(1)), "dewax_min", |w| w.burnout().dewax_min = said(-60.0)),
+    row(Place::Burnout(BurnoutId(1)), "sheet.from_c", |w| w.burnout().sheet = vec![sheet(-300.0, 700.0, 60.0)]),
+    row(Place::Burnout(BurnoutId(1)), "sheet.to_c", |w| w.burnout().sheet = vec![sheet(700.0, 7000.0, 60.0)]),
+    row(Place::Burnout(BurnoutId(1)), "sheet.minutes", |w| w.burnout().sheet = vec![sheet(700.0, 1000.0, -60.0)]),
+    row(Place::Burnout(BurnoutId(1)), "step_minutes", |w| {
+        w.burnout().step_minutes.insert(WorkStep::Tree, number(-1.0));
+    }),
+    row(Place::Burnout(BurnoutId(1)), "log.points", |w| w.burnout().log = Some(log(&[(0.0, 20.0), (10.0, 40.0), (5.0, 60.0)]))),
+    row(Place::Burnout(BurnoutId(1)), "log.points", |w| w.burnout().log = Some(log(&[(0.0, 20.0), (10.0, 4000.0)]))),
+    row(FLASK, "before_dewax", |w| w.flask().before_dewax = Some(grams("-2"))),
+    row(FLASK, "after_dewax", |w| w.flask().after_dewax = Some(grams("0"))),
+    row(FLASK, "floor_mm", |w| w.flask().floor_mm = Some([number(10.0), number(-1.0)])),
     row(Place::Job, "site.barometer_kpa", |w| w.job.site.barometer_kpa = said(29.9)),
     row(Place::Job, "site.altitude_m", |w| w.job.site.altitude_m = said(1e6)),
     // Given twice, or not at all.

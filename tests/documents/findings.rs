@@ -94,8 +94,17 @@ fn stages(world: &mut World, stages: &[(f64, f64)]) {
 }
 
 /// These rest on the heat of a mould.
-const OF_HEAT: [&str; 6] =
-    ["mould-wet", "mould-wet-perhaps", "core-carbon-left", "core-carbon-perhaps", "core-not-held", "core-not-held-perhaps"];
+const OF_HEAT: [&str; 9] = [
+    "mould-wet",
+    "mould-wet-perhaps",
+    "core-carbon-left",
+    "core-carbon-perhaps",
+    "core-not-held",
+    "core-not-held-perhaps",
+    "mould-fell",
+    "mould-fell-near",
+    "log-over-ceiling",
+];
 
 fn computed(world: &World, key: &str) -> Outcome {
     if OF_HEAT.contains(&key) { world.heated() } else { world.recompute() }
@@ -227,6 +236,35 @@ fn powder_to(world: &mut World, stop_c: f64) {
         let Entry::Powder(Powder { stop_ceiling_c, .. }) = entry else { panic!("a powder") };
         stop_ceiling_c.value = stop_c;
     }));
+}
+
+/// The kiln's log: minutes and °C.
+fn logged(world: &mut World, points: &[(f64, f64)]) {
+    let number = |number: f64| pourbook::quantity::Finite::new(number).unwrap();
+    let points = points.iter().map(|(minutes, c)| (number(*minutes), number(*c))).collect();
+    world.burnout().log = Some(pourbook::job::KilnReadings { points, ..Default::default() });
+}
+
+fn unvented(world: &mut World, vented: bool) {
+    world.studio.shelf.push(replaced("kiln-studio", |entry| {
+        let Entry::Kiln(kiln) = entry else { panic!("a kiln") };
+        (kiln.vented, kiln.notes) = (vented, "of the studio's own".to_owned());
+    }));
+}
+
+/// Steamed for an hour, the flask at these weights before and after.
+fn steamed(world: &mut World, before: &str, after: &str) {
+    world.burnout().dewax_min = said(60.0);
+    (world.flask().before_dewax, world.flask().after_dewax) = (Some(grams(before)), Some(grams(after)));
+}
+
+/// A second flask that wants a much cooler mould, and the turns of both.
+fn cooler(world: &mut World, turns: [u32; 2]) {
+    second(world, "bronze-silicon", Section::Heavy);
+    world.flask().section = Some(Section::Filigree);
+    for (flask, turn) in world.job.flasks.iter_mut().zip(turns) {
+        flask.turn = Some(turn);
+    }
 }
 
 fn fast_kiln(world: &mut World) {
@@ -456,6 +494,44 @@ const ROWS: &[Row] = &[
         |w| stages(w, &[(300.0, 180.0), (732.0, 240.0), (0.0, 240.0)]),
     ),
     row("carbon-left", |w| held(w, 699.0, 300.0), |w| held(w, 700.0, 300.0)),
+    row("fast-burnout", |w| table(w, "stages-fast"), |w| table(w, "stages-wax")),
+    row(
+        "fast-mix-thin",
+        |w| {
+            table(w, "stages-fast");
+            w.flask().ratio = said(0.40);
+        },
+        |w| {
+            table(w, "stages-fast");
+            w.flask().ratio = None;
+        },
+    ),
+    row("kiln-unvented", |w| unvented(w, false), |w| unvented(w, true)),
+    row(
+        "steam-not-meant",
+        |w| {
+            w.burnout().dewax_min = said(60.0);
+            w.pattern().material = some("resin-castable");
+        },
+        |w| w.burnout().dewax_min = said(60.0),
+    ),
+    row("wax-left", |w| steamed(w, "1000", "999"), |w| steamed(w, "1000", "980")),
+    row("turn-against-heat", |w| cooler(w, [2, 1]), |w| cooler(w, [1, 2])),
+    row(
+        "mould-fell",
+        |w| logged(w, &[(0.0, 21.0), (360.0, 730.0), (540.0, 730.0), (900.0, 100.0), (960.0, 60.0)]),
+        |w| logged(w, &[(0.0, 21.0), (360.0, 730.0), (540.0, 730.0), (900.0, 480.0)]),
+    ),
+    row(
+        "mould-fell-near",
+        |w| logged(w, &[(0.0, 21.0), (360.0, 730.0), (540.0, 730.0), (800.0, 280.0), (860.0, 275.0)]),
+        |w| logged(w, &[(0.0, 21.0), (360.0, 730.0), (540.0, 730.0), (800.0, 320.0), (860.0, 315.0)]),
+    ),
+    row(
+        "log-over-ceiling",
+        |w| logged(w, &[(0.0, 21.0), (360.0, 800.0), (540.0, 730.0)]),
+        |w| logged(w, &[(0.0, 21.0), (360.0, 780.0), (540.0, 730.0)]),
+    ),
     row(
         "starts-in-past",
         |w| w.burnout().pour_at = Some(datetime(2026, 3, 2, 9, 0, 0, 0)),

@@ -58,10 +58,18 @@ fn the_golden_files_of_format_2_read_and_write_to_the_byte() {
         "spin",
         "placed",
         "set",
+        "before_dewax",
+        "after_dewax",
+        "floor_mm",
+        "sheet",
+        "pins",
+        "step_minutes",
+        "starts_itself",
+        "log",
     ] {
         assert!(job.contains(&format!("{field}:")), "{field}");
     }
-    for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master", "flasks", "usual_tree", "centrifuges"] {
+    for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master", "flasks", "usual_tree", "centrifuges", "hours", "days_off"] {
         assert!(studio.contains(&format!("{field}:")), "{field}");
     }
     // Those of format 1 are read as they were, and say nothing of it.
@@ -91,6 +99,20 @@ fn make_golden_files_of_format_2() {
     world.job.trees[0].pieces[0].sprue = Some(1);
     world.job.flasks[0].trial = true;
     world.job.flasks[0].vacuum_kpa = Some(number(86.0));
+    let grams = |text: &str| Some(pourbook::quantity::Grams::new(text.parse().unwrap()).unwrap());
+    (world.job.flasks[0].before_dewax, world.job.flasks[0].after_dewax) = (grams("1873.5"), grams("1861"));
+    world.job.flasks[0].floor_mm = Some([number(80.0), number(120.5)]);
+    let load = &mut world.job.burnouts[0];
+    load.sheet = vec![pourbook::job::SheetHours { from_c: number(140.0), to_c: number(200.0), minutes: number(120.0) }];
+    load.pins = [(pourbook::job::WorkStep::Investing, jiff::civil::date(2026, 11, 24).at(14, 30, 0, 0))].into();
+    load.step_minutes = [(pourbook::job::WorkStep::Tree, number(45.0))].into();
+    load.starts_itself = true;
+    let points = vec![(number(0.0), number(21.5)), (number(60.0), number(149.0))];
+    let start = Some(jiff::civil::date(2026, 11, 24).at(19, 0, 0, 0));
+    load.log = Some(pourbook::job::KilnReadings { file: "night.csv".to_owned(), start, points, notes: "a new probe".to_owned() });
+    let at = |hour| Some(jiff::civil::time(hour, 0, 0, 0));
+    world.studio.hours = vec![pourbook::job::WorkingHours { day: pourbook::job::Day::Tuesday, from: at(9), to: at(18) }];
+    world.studio.days_off = vec![jiff::civil::date(2026, 12, 25)];
     world.studio.least_wall_mm = Some(number(0.6));
     let of = |id: &str| pourbook::stock::EntryId::new(id);
     world.studio.flasks = vec![pourbook::job::FlaskStock { entry: of("flask-89x102"), count: Some(4), notes: "two are dented".to_owned() }];

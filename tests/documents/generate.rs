@@ -59,10 +59,14 @@ fn day() -> BoxedStrategy<Date> {
     (-2000_i16..=9999, 1_i8..=12, 1_i8..=28).prop_map(|(year, month, day)| Date::new(year, month, day).unwrap()).boxed()
 }
 
+fn clock() -> BoxedStrategy<Time> {
+    (0_i8..24, 0_i8..60, 0_i8..60, select(vec![0, 1, 500_000_000, 999_999_999]))
+        .prop_map(|(hour, minute, second, nanosecond)| Time::new(hour, minute, second, nanosecond).unwrap())
+        .boxed()
+}
+
 fn moment() -> BoxedStrategy<DateTime> {
-    let time = (0_i8..24, 0_i8..60, 0_i8..60, select(vec![0, 1, 500_000_000, 999_999_999]))
-        .prop_map(|(hour, minute, second, nanosecond)| Time::new(hour, minute, second, nanosecond).unwrap());
-    (day(), time).prop_map(|(day, time)| DateTime::from_parts(day, time)).boxed()
+    (day(), clock()).prop_map(|(day, time)| DateTime::from_parts(day, time)).boxed()
 }
 
 fn entry_id() -> BoxedStrategy<EntryId> {
@@ -357,6 +361,9 @@ fn flask() -> BoxedStrategy<Flask> {
         melt_loss: of(finite()),
         metal_c: of(finite()),
         mould_c: of(finite()),
+        before_dewax: of(grams()),
+        after_dewax: of(grams()),
+        floor_mm: of([finite(), finite()]),
         trial: any::<bool>(),
         notes: text(),
     })
@@ -365,6 +372,8 @@ fn flask() -> BoxedStrategy<Flask> {
 fn burnout() -> BoxedStrategy<Burnout> {
     let segment = made!(Segment { target_c: of(finite()), ramp_k_h: of(finite()), ramp_min: of(finite()), hold_min: finite() });
     let programme = prop_oneof![entry_id().prop_map(Programme::Table), few(segment).prop_map(Programme::Segments)];
+    let step = || select(WorkStep::ALL.to_vec());
+    let log = made!(KilnReadings { file: text(), start: of(moment()), points: few((finite(), finite()).boxed()), notes: text() });
     made!(Burnout {
         id: small().prop_map(BurnoutId),
         name: text(),
@@ -374,6 +383,11 @@ fn burnout() -> BoxedStrategy<Burnout> {
         dewax_min: of(finite()),
         pour_at: of(moment()),
         start_c: of(finite()),
+        sheet: few(made!(SheetHours { from_c: finite(), to_c: finite(), minutes: finite() })),
+        pins: btree_map(step(), moment(), 0..3),
+        step_minutes: btree_map(step(), finite(), 0..3),
+        starts_itself: any::<bool>(),
+        log: of(log),
         notes: text(),
     })
 }
@@ -604,8 +618,11 @@ pub fn studio() -> BoxedStrategy<Studio> {
         feed_angle_deg: of(finite()),
         gap_mm: of(finite()),
     });
+    let hours = made!(WorkingHours { day: select(Day::ALL.to_vec()), from: of(clock()), to: of(clock()) });
     made!(Studio {
         studio_id: job_id(),
+        hours: few(hours),
+        days_off: few(day()),
         name: text(),
         address: few(text()),
         letterhead: text(),

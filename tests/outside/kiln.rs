@@ -213,3 +213,78 @@ fn five_to_fifteen_minutes_before_the_quench() {
         assert_eq!(outcome.flask().pour.quench.is_none(), stones);
     }
 }
+
+#[test]
+fn energy_of_a_held_kiln_by_hand() {
+    // A kiln that loses 1.35 kWh in an hour at 730 °C and whose lining takes 5.5 kWh up to there, the room at 21 °C: an hour's rise from 21
+    // to 721 °C at 700 K/h loses half of 1.35·700/709 kWh, two hours' hold twice all of it, the lining takes 5.5·700/709.
+    let mut world = World::sound();
+    let segment = |target: f64, ramp: f64, hold: f64| pourbook::job::Segment {
+        target_c: said(target),
+        ramp_min: said(ramp),
+        hold_min: pourbook::quantity::Finite::new(hold).unwrap(),
+        ..Default::default()
+    };
+    world.studio.shelf.push(at_once());
+    world.burnout().programme = Some(Programme::Segments(vec![segment(721.0, 60.0, 120.0)]));
+    world.burnout().start_c = said(21.0);
+    world.studio.money.kwh = Some(pourbook::quantity::Money::new("0.32".parse().unwrap()).unwrap());
+    let outcome = world.heated();
+    let energy = outcome.report.energy[0].1;
+    let share = 700.0 / 709.0;
+    let mut table = Table::default();
+    let lost = 1.35 * share * (0.5 + 2.0);
+    table.row("lost, kWh", "hand-worked", lost, outcome.number(energy.lost), Within::Amount(1e-9));
+    table.row("lining, kWh", "hand-worked", 5.5 * share, outcome.number(energy.lining), Within::Amount(1e-9));
+    let moulds = outcome.number(energy.moulds);
+    let all = lost + 5.5 * share + moulds;
+    table.row("all, kWh", "added", all, outcome.number(energy.energy), Within::Amount(1e-9));
+    table.row("cost", "0.32 a kWh", (all * 32.0).round() / 100.0, outcome.number(energy.cost.unwrap()), Within::Amount(1e-9));
+    table.judge(1);
+    // A sterling flask of 89 × 102 mm holds about 0.9 kg of powder: some tenths of a kilowatt-hour, most of it for its water.
+    assert!((0.2..1.5).contains(&moulds), "{moulds} kWh in the moulds");
+}
+
+#[test]
+fn a_hot_kiln_is_lit_before_and_the_mix_is_thick() {
+    let mut world = World::sound();
+    world.burnout().programme = Some(Programme::Table(entry("stages-fast")));
+    world.flask().ratio = None;
+    let outcome = world.recompute();
+    let load = &outcome.report.burnouts[0];
+    let [lit, hot] = load.lit.unwrap().map(|id| outcome.number(id));
+    let mut table = Table::default();
+    table.row("hot kiln, °C", "common practice, no source", 730.0, hot, Within::Amount(1e-9));
+    // 21 → 300 at 400 K/h, 300 at 300 K/h, 130 at 200 K/h.
+    let hours = 279.0 / 400.0 + 1.0 + 130.0 / 200.0;
+    table.row("h from the match to the load", "the kiln's bands", hours, (outcome.number(load.kiln_start) - lit) / 60.0, Within::Amount(1e-6));
+    table.row("mix", "36 per 100 for a fast burnout", 0.36, outcome.number(outcome.flask().mix.ratio), Within::Amount(1e-12));
+    table.judge(1);
+}
+
+#[test]
+fn later_rounds_wait_for_the_kiln_and_the_core() {
+    // Two flasks of one load, the second wanted cooler: its pour is the first's, and the kiln's fall, and the hold of the last stage.
+    let mut world = World::sound();
+    let mut second = world.job.flasks[0].clone();
+    second.id = pourbook::job::FlaskId(2);
+    (second.tree, second.alloy, second.section) = (None, some("bronze-silicon"), Some(pourbook::stock::Section::Heavy));
+    world.flask().section = Some(pourbook::stock::Section::Filigree);
+    world.job.flasks.push(second);
+    let outcome = world.recompute();
+    let rounds = &outcome.report.burnouts[0].rounds;
+    assert_eq!(rounds.iter().map(|round| round.flasks.len()).collect::<Vec<_>>(), [1, 1]);
+    let [ramp, hold] = rounds[1].wait.unwrap().map(|id| outcome.number(id));
+    let (from, to) = (outcome.number(rounds[0].target), outcome.number(rounds[1].target));
+    assert!(from > to, "{from} then {to} °C");
+    // The studio kiln falls at 150 K/h above 600 °C and at 90 K/h below.
+    let by_hand = 60.0 * ((from - 600.0).max(0.0) / 150.0 + (from.min(600.0) - to) / 90.0);
+    let mut table = Table::default();
+    table.row("fall, min", "the kiln's bands", by_hand, ramp, Within::Amount(1e-6));
+    let apart = outcome.number(rounds[1].at) - outcome.number(rounds[0].at);
+    table.row("between the pours, min", "fall and hold", by_hand + hold, apart, Within::Amount(1e-6));
+    table.judge(1);
+    // What is asked of the second mould goes on to its own pour.
+    let ends: Vec<f64> = outcome.report.heat.iter().map(|one| one.ask.pour_min()).collect();
+    assert!((ends[1] - ends[0] - apart).abs() < 1e-6, "{ends:?}");
+}

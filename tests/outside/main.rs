@@ -10,6 +10,7 @@ mod mix;
 mod mould_heat;
 mod prices;
 mod prints;
+mod quench;
 mod same;
 mod shapes;
 mod sizes;

@@ -3,6 +3,7 @@
 mod close;
 mod file;
 mod help;
+mod log;
 mod patterns;
 mod recover;
 mod sign;
@@ -14,6 +15,7 @@ use eframe::egui::{self, Id, Ui};
 use super::cx::Cx;
 use crate::files::recover::RecoveryFound;
 use crate::job::Place;
+use crate::kiln_log::Unit;
 
 /// A question.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,6 +42,15 @@ pub enum Dialog {
     AddPatterns {
         /// The path as it is typed.
         path: String,
+        /// Why the last try failed.
+        failed: Option<String>,
+    },
+    /// Which kiln log to read.
+    ReadLog {
+        /// The path as it is typed.
+        path: String,
+        /// Its unit, where the caster says it.
+        unit: Option<Unit>,
         /// Why the last try failed.
         failed: Option<String>,
     },
@@ -138,6 +149,8 @@ pub enum Answer {
     Browse,
     /// Add these pattern files.
     AddPatterns(Vec<PathBuf>),
+    /// Read this log, in this unit.
+    ReadLog(PathBuf, Option<Unit>),
     /// About the folder outside that was asked about.
     Outside(Outside),
     /// Take up the work that was set aside.
@@ -158,6 +171,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, dialog: &mut Dialog, recent: &[PathBuf
             Dialog::Open { path, failed } => file::open(ui, cx, (path, failed.as_deref()), recent, &mut answer),
             Dialog::SaveAs { path, failed, then } => file::save_as(ui, cx, (path, failed.as_deref()), then.as_ref(), &mut answer),
             Dialog::AddPatterns { path, failed } => patterns::add(ui, cx, (path, failed.as_deref()), &mut answer),
+            Dialog::ReadLog { path, unit, failed } => log::ask(ui, cx, (path, unit, failed.as_deref()), &mut answer),
             Dialog::Outside { folder, files, add } => patterns::outside(ui, cx, (folder, files, !add.is_empty()), &mut answer),
             Dialog::Help => help::show(ui, cx, &mut answer),
             Dialog::Recover { name, found, differs, changed, studio } => {

@@ -44,6 +44,8 @@ pub struct Curve {
     pub ceiling: Option<(f64, String)>,
     /// What the mould feels, where that is known.
     pub under: Option<Under>,
+    /// What the kiln really did: minutes since 1970 and °C; empty where nobody knows.
+    pub real: Vec<[f64; 2]>,
     /// Height of the drawing.
     pub height: f32,
 }
@@ -157,16 +159,18 @@ fn plot(ui: &mut Ui, cx: &Cx<'_>, curve: &Curve, targets: &[f64]) -> (Response, 
     for (stage, target) in curve.stages.iter().zip(targets) {
         points.extend([[stage.there, *target], [stage.end, *target]]);
     }
-    let first = curve.start[0];
-    let last = curve.stages.last().map_or(first, |stage| stage.end).max(first + 1.0);
+    let ends = |pick: fn(f64, f64) -> f64, from: f64| curve.real.iter().map(|point| point[0]).fold(from, pick);
+    let first = ends(f64::min, curve.start[0]);
+    let last = ends(f64::max, curve.stages.last().map_or(first, |stage| stage.end).max(first + 1.0));
     let aside = (last - first) * 0.02;
     let ceiling = curve.ceiling.as_ref().map(|(ceiling, _)| *ceiling);
-    let top = points.iter().map(|point| point[1]).chain(ceiling).fold(100.0, f64::max) * 1.09;
+    let top = points.iter().chain(&curve.real).map(|point| point[1]).chain(ceiling).fold(100.0, f64::max) * 1.09;
     let width = ui.available_width();
     let hours = hours_apart(last - first, width - 60.0);
     let midnight = midnight_before(first, &cx.setting.zone);
     let style = *cx.style;
     let under = curve.under.clone();
+    let real = curve.real.clone();
     let shown = still(Plot::new(curve.id))
         .width(width)
         .height(curve.height)
@@ -185,7 +189,12 @@ fn plot(ui: &mut Ui, cx: &Cx<'_>, curve: &Curve, targets: &[f64]) -> (Response, 
                 let line = HLine::new("", ceiling).color(tokens.caution).width(1.5).style(LineStyle::dashed_loose()).allow_hover(false);
                 plot.hline(line);
             }
-            plot.line(Line::new("", PlotPoints::new(points)).color(tokens.heat).width(2.5));
+            // What was planned steps back where it is known what was.
+            let planned = Line::new("", PlotPoints::new(points)).color(tokens.heat);
+            plot.line(if real.is_empty() { planned.width(2.5) } else { planned.width(1.5).style(LineStyle::dashed_dense()) });
+            if !real.is_empty() {
+                plot.line(Line::new("", PlotPoints::new(real)).color(tokens.ink).width(2.0));
+            }
             if let Some(under) = under {
                 under.draw(plot, &tokens);
             }

@@ -8,6 +8,7 @@ use eframe::egui::{self, Context, ViewportCommand};
 use jiff::ZonedDateTime;
 
 use super::Window;
+use super::reading_log::LOGS;
 use crate::app::action::Action;
 use crate::app::dialog::{Answer, Dialog, Then};
 use crate::app::page::Page;
@@ -33,7 +34,13 @@ impl Window {
                 None => self.leave(ctx, Then::AskOpen),
             },
             Action::AddPatterns => self.dialog = Some(Dialog::AddPatterns { path: String::new(), failed: None }),
-            Action::TakeIn(paths) => self.take_in(paths),
+            Action::TakeIn(paths) => {
+                let others = self.take_logs(paths);
+                if !others.is_empty() {
+                    self.take_in(others);
+                }
+            }
+            Action::ReadLog => self.ask_log(),
             Action::Mend(pattern) => self.mend(pattern),
             Action::TakeFile(pattern) => workbook.take_file(pattern),
             Action::LookAgain => workbook.look_again(),
@@ -183,6 +190,7 @@ impl Window {
                 self.dialog = None;
                 self.take_in(paths);
             }
+            Answer::ReadLog(path, unit) => self.read_log(&path, unit),
             Answer::Outside(what) => self.outside(what),
             Answer::Browse => self.browse(ctx),
             Answer::Recover => self.recover(ctx, false),
@@ -207,7 +215,10 @@ impl Window {
         }
         let saving = matches!(self.dialog, Some(Dialog::SaveAs { .. }));
         let adding = matches!(self.dialog, Some(Dialog::AddPatterns { .. }));
-        let dialog = if adding {
+        let dialog = if matches!(self.dialog, Some(Dialog::ReadLog { .. })) {
+            let words = Texts::english().label("log-filter");
+            rfd::FileDialog::new().add_filter(words, &LOGS)
+        } else if adding {
             let words = Texts::english().label("add-patterns-filter");
             rfd::FileDialog::new().add_filter(words, &ENDINGS)
         } else {
@@ -237,6 +248,7 @@ impl Window {
         let Some(path) = paths.first().cloned() else { return };
         match self.dialog.take() {
             Some(Dialog::AddPatterns { .. }) => self.take_in(paths),
+            Some(Dialog::ReadLog { unit, .. }) => self.read_log(&path, unit),
             Some(Dialog::SaveAs { then, .. }) => self.save_as(ctx, path.with_extension("ron"), then),
             _ => self.open(ctx, &path),
         }

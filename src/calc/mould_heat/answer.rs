@@ -4,6 +4,7 @@ use std::collections::btree_map::Entry;
 use std::sync::Arc;
 
 use super::ask::HeatAsk;
+use super::figures::HeatFigures;
 use super::material::Conductivity;
 use crate::calc::heat::{Field, Fineness, HeatError, Phase, Run, Surroundings, Watch, first_at};
 use crate::calc::{Report, Runs};
@@ -162,10 +163,9 @@ impl HeatAnswer {
 /// Computes what a report asks for and `runs` does not know. True where there was anything. For whoever can wait.
 pub fn answer_all(report: &Report, runs: &mut Runs) -> bool {
     let mut any = false;
-    for one in report.heat.iter().filter(|one| one.mould.is_none()) {
-        let key = one.ask.key();
-        if let Entry::Vacant(free) = runs.heat.entry(key)
-            && let Some(found) = answer(&one.ask, &mut || false)
+    for ask in report.heat.iter().flat_map(HeatFigures::unanswered) {
+        if let Entry::Vacant(free) = runs.heat.entry(ask.key())
+            && let Some(found) = answer(ask, &mut || false)
         {
             free.insert(Arc::new(found));
             any = true;

@@ -11,7 +11,7 @@ use crate::calc::heat::{Flask, Material, Shell, Surface, Surfaces};
 use crate::calc::pass::Pass;
 use crate::calc::site::ROOM_DEFAULT;
 use crate::calc::tree::TreeFigures;
-use crate::job::Job;
+use crate::job::{FlaskId, Job};
 use crate::stock::{Flask as Vessel, FlaskWall, Kiln, Powder};
 
 /// Convection at a flask in the kiln and on the bench, in W/(m²·K): 5 to 15 in still to moving air, from memory.
@@ -91,7 +91,7 @@ impl Pass<'_> {
         let surface = |emissivity: f64| Surface { h_w_m2_k: CONVECTION_W_M2_K, emissivity };
         let surfaces = Surfaces { side: surface(if solid { STEEL_EMISSIVITY } else { bare }), top: surface(bare), bottom: surface(bare) };
         let offset_k = self.offset_k(self.job, load);
-        let kiln = curve(self.book, load, offset_k)?;
+        let kiln = curve(self.book, load, flask.id, offset_k)?;
         let places = self.places(flask, trees, [radius_m, height_m]);
         Some(HeatAsk {
             flask: Flask { radius_m, height_m, shell },
@@ -125,14 +125,22 @@ impl Pass<'_> {
     }
 }
 
-/// The kiln's true temperature over the minutes after its start.
-fn curve(book: &Book, load: &BurnoutFigures, offset_k: f64) -> Option<Vec<[f64; 2]>> {
+/// The kiln's true temperature over the minutes after its start, until a flask is poured.
+fn curve(book: &Book, load: &BurnoutFigures, flask: FlaskId, offset_k: f64) -> Option<Vec<[f64; 2]>> {
     let mut now = 0.0;
     let mut points = vec![[now, book.number(load.start_c)? + offset_k]];
     for stage in &load.stages {
         let (minutes, hold, target) = (book.number(stage.minutes)?, book.number(stage.hold)?, book.number(stage.target)? + offset_k);
         points.extend([[now + (minutes - hold).max(0.0), target], [now + minutes, target]]);
         now += minutes;
+    }
+    // A flask of a later round stays in while the kiln falls for it.
+    let round = load.rounds.iter().position(|round| round.flasks.contains(&flask)).unwrap_or(0);
+    for later in load.rounds.iter().take(round + 1) {
+        let Some([ramp, hold]) = later.wait else { continue };
+        let (ramp, hold, target) = (book.number(ramp)?, book.number(hold)?, book.number(later.target)? + offset_k);
+        points.extend([[now + ramp, target], [now + ramp + hold, target]]);
+        now += ramp + hold;
     }
     // A programme of a second or a year is not for a mould.
     (points.len() > 1 && (1.0..=60.0 * 24.0 * 14.0).contains(&now)).then_some(points)

@@ -1,6 +1,8 @@
 //! How far a mould has come by what the kiln really did: after a power cut, whether its coldest corner fell back through the change of
 //! cristobalite, which cracks a mould that was fired.
 
+use std::sync::Arc;
+
 use super::answer::{Band, HeatAnswer, Mould, answer};
 use super::ask::HeatAsk;
 
@@ -39,21 +41,30 @@ pub struct ByLog {
     /// Corner and core at the end of the log, in °C.
     pub now_c: Band<[f64; 2]>,
     /// The moulds.
-    pub answer: HeatAnswer,
+    pub answer: Arc<HeatAnswer>,
 }
 
-/// A mould through a log: minutes after its first reading and the reading in °C. Nothing where the log is too short for a mould, or `stop` says
-/// so.
+impl ByLog {
+    /// What the moulds under a log's curve say.
+    #[must_use]
+    pub fn of(answer: Arc<HeatAnswer>) -> Self {
+        let corner_low_c = answer.band(corner_low);
+        let now_c = answer.band(|mould| Some([*mould.corner_c.last()?, *mould.core_c.last()?]));
+        Self { verdict: verdict(corner_low_c), corner_low_c, now_c, answer }
+    }
+}
+
+/// What is asked of a mould under a log: minutes after its first reading and the reading in °C. Nothing where the log is too short for a mould.
+#[must_use]
+pub fn log_ask(ask: &HeatAsk, log: &[[f64; 2]]) -> Option<HeatAsk> {
+    let kiln: Vec<[f64; 2]> = log.iter().map(|[minutes, c]| [*minutes, c + ask.offset_k]).collect();
+    (kiln.len() > 1 && kiln.last()?[0] >= 1.0).then(|| HeatAsk { kiln, ..ask.clone() })
+}
+
+/// A mould through a log. Nothing where the log is too short for a mould, or `stop` says so.
 #[must_use]
 pub fn by_log(ask: &HeatAsk, log: &[[f64; 2]], stop: &mut dyn FnMut() -> bool) -> Option<ByLog> {
-    let kiln: Vec<[f64; 2]> = log.iter().map(|[minutes, c]| [*minutes, c + ask.offset_k]).collect();
-    if kiln.len() < 2 || kiln.last()?[0] < 1.0 {
-        return None;
-    }
-    let answer = answer(&HeatAsk { kiln, ..ask.clone() }, stop)?;
-    let corner_low_c = answer.band(corner_low);
-    let now_c = answer.band(|mould| Some([*mould.corner_c.last()?, *mould.core_c.last()?]));
-    Some(ByLog { verdict: verdict(corner_low_c), corner_low_c, now_c, answer })
+    Some(ByLog::of(Arc::new(answer(&log_ask(ask, log)?, stop)?)))
 }
 
 /// The coldest a mould's corner became in a fall once it was fired; where it never fell, as hot as it is at the end.

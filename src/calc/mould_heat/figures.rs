@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::answer::{Band, DRY_C, HeatAnswer, Mould};
 use super::ask::HeatAsk;
+use super::log::LogHeat;
 use super::rules::{
     APART_CRISTOBALITE, APART_QUARTZ, BURNT_AFTER, BURNT_AT, CARBON_TIME, CAVITY_AT_POUR, CORE_AT_POUR, CORE_TOP, DRY_AFTER, DRY_AT, HEAT,
     LOAD_HEAT, OUT_FOR,
@@ -67,6 +68,27 @@ pub struct HeatFigures {
     pub mould: Option<MouldHeat>,
     /// The run came back without an answer: its numbers make no mould.
     pub refused: bool,
+    /// What the kiln's log makes of it, where there is one.
+    pub log: Option<LogHeat>,
+}
+
+impl HeatFigures {
+    /// Is the mould computed from what the kiln really did, to the pour?
+    #[must_use]
+    pub fn is_by_log(&self) -> bool {
+        self.log.as_ref().is_some_and(LogHeat::rules)
+    }
+
+    /// What is asked and not answered.
+    pub fn unanswered(&self) -> impl Iterator<Item = &HeatAsk> {
+        let plan = (self.mould.is_none() && !self.refused).then_some(&self.ask);
+        plan.into_iter().chain(self.log.iter().filter(|log| log.by.is_none()).map(|log| &log.ask))
+    }
+
+    /// The keys of everything it asks.
+    pub fn keys(&self) -> impl Iterator<Item = u128> {
+        std::iter::once(self.ask.key()).chain(self.log.iter().map(|log| log.ask.key()))
+    }
 }
 
 /// The heat that the moulds of a load take in, in the book.
@@ -86,11 +108,18 @@ impl Pass<'_> {
                 let Some(ask) = self.heat_ask(flask, load, trees) else { continue };
                 let answer = self.runs.heat.get(&ask.key()).cloned();
                 let refused = answer.as_ref().is_some_and(|answer| answer.moulds.iter().any(Result::is_err));
-                let mould = answer.filter(|_| !refused).map(|answer| self.mould_heat(flask, load, answer));
+                let log = self.log_heat(flask, load, &ask);
+                // A log that goes to the pour says what the plan only meant.
+                let logged = log.as_ref().filter(|log| log.rules()).and_then(|log| Some((log.by.as_ref()?.answer.clone(), log.start?)));
+                let mould = match (logged, answer.filter(|_| !refused)) {
+                    (Some((answer, start)), _) => Some(self.mould_heat(flask, start, answer)),
+                    (None, Some(answer)) => Some(self.mould_heat(flask, load.kiln_start, answer)),
+                    (None, None) => None,
+                };
                 if let Some(mould) = &mould {
                     self.heat_findings(flask, load, mould);
                 }
-                found.push(HeatFigures { flask: flask.id, load: load.id, ask, mould, refused });
+                found.push(HeatFigures { flask: flask.id, load: load.id, ask, mould, refused, log });
             }
             let of_load = found.iter().filter(|one: &&HeatFigures| one.load == load.id);
             let heats: Option<Vec<Id>> = of_load.map(|one| one.mould.as_ref().map(|mould| mould.heat[1])).collect();
@@ -101,7 +130,7 @@ impl Pass<'_> {
         (found, of_loads)
     }
 
-    fn mould_heat(&mut self, flask: &FlaskFigures, load: &BurnoutFigures, answer: Arc<HeatAnswer>) -> MouldHeat {
+    fn mould_heat(&mut self, flask: &FlaskFigures, start: Id, answer: Arc<HeatAnswer>) -> MouldHeat {
         let place = Place::Flask(flask.id);
         let coolest = flask.pour.mould_range.and_then(|[low, _]| self.book.number(low));
         let mut read = |input: &'static Input, band: Band<f64>| self.spread(input, place, band);
@@ -115,12 +144,12 @@ impl Pass<'_> {
             .map(|(input, within)| read(input, answer.band(|mould| mould.apart_within(within))));
         let out_for = coolest.map(|coolest| read(&OUT_FOR, answer.band(|mould| mould.out_until(coolest))));
         let heat = read(&HEAT, answer.band(|mould| Some(mould.heat_kj / 3600.0)));
-        let mut at = |rule: &'static Rule, after: Spread| after.map(|after| self.book.derive(rule, place, [load.kiln_start, after]));
+        let mut at = |rule: &'static Rule, after: Spread| after.map(|after| self.book.derive(rule, place, [start, after]));
         let (dry, burnt) = (at(&DRY_AT, dry), at(&BURNT_AT, burnt));
         MouldHeat { dry, burnt, carbon, top, core_at_pour, cavity_at_pour, apart, out_for, heat, answer }
     }
 
-    fn spread(&mut self, input: &'static Input, place: Place, band: Band<f64>) -> Spread {
+    pub(super) fn spread(&mut self, input: &'static Input, place: Place, band: Band<f64>) -> Spread {
         band.map(|number| match number {
             Some(number) => self.book.run(input, place, number),
             None => self.book.absent(input, place, Cause::DoesNotApply),

@@ -25,7 +25,7 @@ impl Pass<'_> {
         if dry[0].is_none() {
             self.find_on(&finding::MOULD_WET_PERHAPS, place, mould.core_at_pour[0], vec![Arg::Figure(mould.core_at_pour[0])]);
         }
-        self.core_held(place, load, mould, core);
+        self.core_held(flask, load, mould, core);
         // Where the kiln itself is not hot for long enough, that is told of the load.
         let Some((material, span)) = self.hardest_to_burn(std::slice::from_ref(&flask)) else { return };
         let needs = span.low * 60.0;
@@ -43,9 +43,11 @@ impl Pass<'_> {
     }
 
     /// Is the core near what the mould is wanted at?
-    fn core_held(&mut self, place: Place, load: &BurnoutFigures, mould: &MouldHeat, core: [Option<f64>; 3]) {
+    fn core_held(&mut self, flask: &FlaskFigures, load: &BurnoutFigures, mould: &MouldHeat, core: [Option<f64>; 3]) {
+        let place = Place::Flask(flask.id);
         // The kiln ends where the hottest mould is wanted, and falls for the others afterwards.
-        let Some(target) = load.stages.last().map(|stage| stage.target) else { return };
+        let of_round = load.rounds.iter().find(|round| round.flasks.contains(&flask.id)).map(|round| round.target);
+        let Some(target) = of_round.or(load.stages.last().map(|stage| stage.target)) else { return };
         let Some(wanted) = self.book.number(target) else { return };
         let off = |c: Option<f64>| c.is_some_and(|c| (c - wanted).abs() > HELD_WITHIN_K);
         let (kind, at) = if off(core[1]) {

@@ -8,12 +8,14 @@ mod ask;
 mod cut;
 mod figures;
 mod findings;
+mod log;
 mod material;
 mod rules;
 
 pub use answer::{Band, DRY_C, HeatAnswer, Mould, answer, answer_all};
 pub use ask::{HeatAsk, Places};
-pub use cut::{ByLog, SAFE_C, SCRAP_C, Verdict, by_log};
+pub use cut::{ByLog, SAFE_C, SCRAP_C, Verdict, by_log, log_ask};
 pub use figures::{HeatFigures, HeatOfLoad, MouldHeat, Spread};
+pub use log::LogHeat;
 pub use material::{Conductivity, materials};
 pub use rules::{INPUTS, RULES};

@@ -21,6 +21,16 @@ inputs! {
     APART_QUARTZ "heat.apart-quartz" TemperatureDifference;
     /// Minutes on the bench until the outermost cavity leaves its range.
     OUT_FOR "heat.out-for" Duration;
+    /// When the kiln's log begins.
+    LOG_START "heat.log-start" Moment;
+    /// The hottest a log says.
+    LOG_TOP "heat.log-top" Temperature;
+    /// The coldest a fired mould's corner became in a fall of the kiln.
+    CORNER_LOW "heat.corner-low" Temperature;
+    /// The corner at the end of the log.
+    CORNER_NOW "heat.corner-now" Temperature;
+    /// The core at the end of the log.
+    CORE_NOW "heat.core-now" Temperature;
     /// Heat that a mould takes in.
     HEAT "heat.heat" Energy;
 }

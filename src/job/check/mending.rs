@@ -53,6 +53,8 @@ pub(super) mod range {
     pub const OFFSET_K: (f64, f64) = (-200.0, 200.0);
     pub const PRESSURE_KPA: (f64, f64) = (0.0, 2_000.0);
     pub const VACUUM_KPA: (f64, f64) = (0.0, 110.0);
+    /// From a corner of a kiln's floor.
+    pub const FLOOR_MM: (f64, f64) = (0.0, 5_000.0);
     /// Turns a minute.
     pub const RPM: (f64, f64) = (1.0, 5_000.0);
 }

@@ -219,6 +219,13 @@ impl Mending {
             self.number(place, "spin.pattern_mm", &mut flask.spin.pattern_mm, range::LENGTH_MM);
             self.grams(place, "spin.loaded", &mut flask.spin.loaded);
             self.grams_or_none(place, "spin.counterweight", &mut flask.spin.counterweight);
+            self.grams(place, "before_dewax", &mut flask.before_dewax);
+            self.grams(place, "after_dewax", &mut flask.after_dewax);
+            for side in [0, 1] {
+                let mut mm = flask.floor_mm.map(|at| at[side]);
+                self.number(place, "floor_mm", &mut mm, range::FLOOR_MM);
+                flask.floor_mm = flask.floor_mm.filter(|_| mm.is_some());
+            }
         }
     }
 
@@ -227,6 +234,8 @@ impl Mending {
             let load = Place::Burnout(burnout.id);
             self.number(load, "dewax_min", &mut burnout.dewax_min, range::MINUTES);
             self.number(load, "start_c", &mut burnout.start_c, range::KILN_C);
+            self.sheet(burnout);
+            self.readings(burnout);
             if let Some(Programme::Segments(segments)) = &mut burnout.programme {
                 for (number, segment) in (1..).zip(segments) {
                     let place = Place::Stage(burnout.id, number);
@@ -239,6 +248,42 @@ impl Mending {
                 }
             }
         }
+    }
+
+    fn sheet(&mut self, burnout: &mut job::Burnout) {
+        let load = Place::Burnout(burnout.id);
+        burnout.sheet.retain(|line| {
+            let numbers = [
+                ("sheet.from_c", line.from_c, range::KILN_C),
+                ("sheet.to_c", line.to_c, range::KILN_C),
+                ("sheet.minutes", line.minutes, range::MINUTES),
+            ];
+            numbers.into_iter().all(|(field, number, within)| {
+                let mut number = Some(number);
+                self.number(load, field, &mut number, within);
+                number.is_some()
+            })
+        });
+        burnout.step_minutes.retain(|_, minutes| {
+            let mut minutes = Some(*minutes);
+            self.number(load, "step_minutes", &mut minutes, range::MINUTES);
+            minutes.is_some()
+        });
+    }
+
+    /// Readings of a log: no kiln's temperature is left out that could be one, and time does not go back.
+    fn readings(&mut self, burnout: &mut job::Burnout) {
+        let load = Place::Burnout(burnout.id);
+        let Some(log) = &mut burnout.log else { return };
+        let mut last = 0.0;
+        log.points.retain(|(minutes, c)| {
+            let (mut minutes, mut c) = (Some(*minutes), Some(*c));
+            self.number(load, "log.points", &mut minutes, (last, range::MINUTES.1));
+            self.number(load, "log.points", &mut c, range::KILN_C);
+            let sound = minutes.zip(c).is_some();
+            last = minutes.filter(|_| sound).map_or(last, crate::quantity::Finite::get);
+            sound
+        });
     }
 
     pub fn melts(&mut self, job: &mut Job) {

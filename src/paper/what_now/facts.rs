@@ -3,6 +3,7 @@
 use super::Trouble;
 use crate::job::{Burnout, BurnoutId, Drive};
 use crate::paper::block::Field;
+use crate::paper::cut::CutWords;
 use crate::paper::desk::Desk;
 use crate::paper::words::one_line;
 use crate::quantity::{Kind, print};
@@ -47,9 +48,11 @@ fn loads(desk: &Desk<'_>) -> Vec<Field> {
     desk.input.job.burnouts.iter().flat_map(of).collect()
 }
 
-/// What is worked out of a load whose kiln lost its power, a sentence each; none where nothing is.
-fn kiln_off_lines(_desk: &Desk<'_>, _load: BurnoutId) -> Vec<String> {
-    Vec::new()
+/// What the kiln's log makes of each mould of a load, a sentence each; none where no log was read.
+fn kiln_off_lines(desk: &Desk<'_>, load: BurnoutId) -> Vec<String> {
+    let words = CutWords { job: desk.input.job, words: desk.words };
+    let moulds = desk.input.report.heat.iter().filter(|one| one.load == load);
+    moulds.filter_map(|one| Some(words.mould(one.flask, one.log.as_ref()?.by.as_ref()?))).collect()
 }
 
 fn listed(desk: &Desk<'_>, names: &[String]) -> String {

@@ -1,9 +1,12 @@
 //! Burnout: the kiln's load, its programme and the clock backwards from the pour.
 
 mod load;
+mod log;
 mod mould;
 mod plot;
+mod rounds;
 mod stages;
+mod steam;
 
 use eframe::egui::Ui;
 
@@ -50,13 +53,18 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             plot::show(ui, cx, load, &figures);
             mould::show(ui, cx, load.id);
             stages::show(ui, cx, load, &figures);
+            rounds::show(ui, cx, &figures);
             totals(ui, cx, &figures);
+            steam::show(ui, cx, load, &figures);
         }
         load::flasks(ui, cx, load);
+        log::show(ui, cx, load);
         cx.folded(ui, "heat-more", |ui, cx| load::more(ui, cx, load));
     }
     ui.add_space(2.0 * STEP);
-    caution(ui, cx, "caution-burnout-fume");
+    for key in ["caution-burnout-fume", "caution-kiln-codes"] {
+        caution(ui, cx, key);
+    }
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Burnout);
 }
 
@@ -77,9 +85,17 @@ fn totals(ui: &mut Ui, cx: &mut Cx<'_>, figures: &BurnoutFigures) {
         rows.extend([("heat-if-in", including), ("heat-if-besides", besides)]);
     }
     rows.extend(figures.dewax_start.map(|id| ("heat-dewax-at", id)));
+    if let Some([lit, hot]) = figures.lit {
+        rows.extend([("heat-lit", lit), ("heat-hot-kiln", hot)]);
+    }
     rows.extend([("heat-kiln-on", figures.kiln_start), ("heat-highest", figures.top), ("heat-hot", figures.hot)]);
     let in_moulds = cx.computed.report.heat_of_loads.iter().find(|(load, _)| *load == figures.id);
     rows.extend(in_moulds.map(|(_, heat)| ("heat-in-moulds", *heat)));
+    let energy = cx.computed.report.energy.iter().find(|(load, _)| *load == figures.id).map(|(_, energy)| *energy);
+    if let Some(energy) = energy {
+        rows.extend([("heat-in-lining", energy.lining), ("heat-lost", energy.lost), ("heat-energy", energy.energy)]);
+        rows.extend(energy.cost.map(|cost| ("heat-cost", cost)));
+    }
     heading::group(ui, &cx.label("heat-in-all"), &tokens);
     for (key, id) in rows {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(210.0)));

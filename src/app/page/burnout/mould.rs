@@ -23,9 +23,13 @@ fn chosen<'c>(cx: &Cx<'c>, load: BurnoutId) -> Option<&'c HeatFigures> {
 
 /// Its curves over the clock, where they are known.
 pub fn under(cx: &Cx<'_>, figures: &BurnoutFigures) -> Option<Under> {
-    let mould = chosen(cx, figures.id)?.mould.as_ref()?;
-    let start = cx.computed.book.number(figures.kiln_start)?;
-    let [low, likely, high] = Conductivity::ALL.map(|of| mould.answer.mould(of));
+    let heat = chosen(cx, figures.id)?;
+    // A log says what was, as far as it goes.
+    let logged = heat.log.as_ref().and_then(|log| Some((log.by.as_ref()?.answer.clone(), log.start?)));
+    let planned = heat.mould.as_ref().map(|mould| (mould.answer.clone(), figures.kiln_start));
+    let (answer, start) = logged.or(planned)?;
+    let start = cx.computed.book.number(start)?;
+    let [low, likely, high] = Conductivity::ALL.map(|of| answer.mould(of));
     let (low, likely, high) = (low?, likely?, high?);
     let line = |of: &Mould, series: &[f64]| of.times_min.iter().zip(series).map(|(minutes, c)| [start + minutes, *c]).collect();
     Some(Under {
@@ -57,12 +61,14 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: BurnoutId) {
         return;
     };
     ui.horizontal_wrapped(|ui| {
-        for (key, colour) in [("heat-key-kiln", tokens.heat), ("heat-key-core", tokens.core), ("heat-key-cavity", tokens.act)] {
+        let real = heat.log.as_ref().map(|_| ("heat-key-real", tokens.ink));
+        let keys = [("heat-key-kiln", tokens.heat), ("heat-key-core", tokens.core), ("heat-key-cavity", tokens.act)];
+        for (key, colour) in keys.into_iter().chain(real) {
             ui.label(RichText::new(format!("— {}", cx.label(key))).color(colour));
         }
     });
     table(ui, cx, mould);
-    heading::says(ui, &cx.label("heat-mould-says"), &tokens);
+    heading::says(ui, &cx.label(if heat.is_by_log() { "heat-mould-by-log" } else { "heat-mould-says" }), &tokens);
     ui.add_space(STEP);
 }
 

@@ -1,12 +1,13 @@
 //! The programme as a curve over the clock. Points of the studio's own programme are dragged up and down.
 
 use eframe::egui::{Id, Ui};
+use jiff::civil::DateTime;
 
 use super::stages;
 use crate::app::cx::Cx;
 use crate::app::theme::STEP;
 use crate::app::widget::curve::{Curve, Stage, curve};
-use crate::calc::BurnoutFigures;
+use crate::calc::{Book, BurnoutFigures};
 use crate::job::{Burnout, Programme, Segment};
 use crate::quantity::{Finite, Kind, print};
 use crate::stock::Powder;
@@ -47,8 +48,21 @@ fn drawn(cx: &Cx<'_>, load: &Burnout, figures: &BurnoutFigures) -> Option<Curve>
         stages,
         ceiling: ceiling(cx, load),
         under: super::mould::under(cx, figures),
+        real: real(load, figures, book, |at| minutes_at(at, cx)),
         height: 240.0,
     })
+}
+
+fn minutes_at(at: DateTime, cx: &Cx<'_>) -> Option<f64> {
+    let zoned = cx.setting.zone.to_zoned_datetime(at).ok()?;
+    Some(zoned.timestamp().as_second() as f64 / 60.0)
+}
+
+/// What the kiln really did, over the clock.
+fn real(load: &Burnout, figures: &BurnoutFigures, book: &Book, minutes: impl Fn(DateTime) -> Option<f64>) -> Vec<[f64; 2]> {
+    let Some(log) = &load.log else { return Vec::new() };
+    let Some(start) = log.start.and_then(minutes).or_else(|| book.number(figures.kiln_start)) else { return Vec::new() };
+    log.points.iter().map(|(at, c)| [start + at.get(), c.get()]).collect()
 }
 
 /// The lowest in °C of what the powders in the load bear as planned, and its words.

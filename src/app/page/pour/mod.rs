@@ -134,6 +134,10 @@ fn quench(ui: &mut Ui, cx: &mut Cx<'_>, figures: &FlaskFigures) {
         }
         None => drop(heading::says(ui, &cx.label("quench-unknown"), &tokens)),
     }
+    if let Some([early, late]) = figures.pour.no_glow.filter(|_| !figures.pour.never_quench) {
+        row(ui, &cx.label("pour-no-glow"), &tokens, |ui| figure(ui, cx, early, Look::ROW));
+        row(ui, &cx.label("pour-no-glow-late"), &tokens, |ui| figure(ui, cx, late, Look::ROW));
+    }
 }
 
 fn cautions(ui: &mut Ui, cx: &Cx<'_>, flask: &Flask, figures: &FlaskFigures) {

@@ -49,6 +49,7 @@ finding-turn-against-heat = Diese Küvette soll vor { $flask } gegossen werden u
 finding-mould-fell = Nach dem Protokoll des Ofens fiel die Ecke dieser gebrannten Form auf { $corner }: Der Cristobalit hat sich zurückgewandelt, und die Form ist gerissen, sichtbar oder nicht. Metall liefe heraus. Nicht gießen.
 finding-mould-fell-near = Nach dem Protokoll des Ofens kann die Ecke dieser gebrannten Form auf { $corner } gefallen sein, wo Cristobalit sich zurückwandelt. Bei gutem Licht nach Rissen sehen und nur hinter einem Schild, in Sand gestellt, gießen, oder gar nicht.
 finding-log-over-ceiling = Nach seinem Protokoll hatte der Ofen { $top }, und { $powder } darf nie heißer werden als { $ceiling }: Gips zerfällt, gibt Schwefelgas ab, und die Form ist schwach. Den Raum lüften und nicht gießen.
+finding-work-does-not-fit = { $step }: { $why } Den Guss oder diesen Schritt auf eine andere Zeit legen.
 finding-starts-in-past = Um wie geplant zu gießen, hätte diese Ladung am { $start } beginnen müssen. Verkürzt reißt die Form oder behält Kohlenstoff. Später gießen.
 finding-late = { $design } für { $client } ist am { $due } fällig, bevor die Küvette gegossen wird. Früher gießen, oder es dem Kunden jetzt sagen.
 finding-pieces-on-no-tree = { $pieces ->

@@ -201,6 +201,8 @@ kinds! {
     MOULD_FELL_NEAR "mould-fell-near" Caution Lower ("corner");
     /// By the kiln's log the powder was hotter than it may ever be.
     LOG_OVER_CEILING "log-over-ceiling" Stop Higher ("top", "ceiling", "powder");
+    /// A step of the work before a pour does not fit.
+    WORK_DOES_NOT_FIT "work-does-not-fit" Caution Never ("step", "why");
     /// Pouring before the programme could end, were it started now.
     STARTS_IN_PAST "starts-in-past" Caution Never ("start");
     /// A piece is due before its flask is poured.

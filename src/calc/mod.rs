@@ -54,11 +54,13 @@ pub mod size;
 pub mod solid;
 mod spin;
 pub mod stand;
+pub mod timetable;
 mod tree;
 mod value;
 mod wanting;
 mod weighed_in_water;
 mod whole;
+pub mod work;
 
 pub use book::{Book, Figure, Id, Origin, ShelfTerm};
 pub use burnout::{BurnoutFigures, StageFigures};
@@ -132,6 +134,8 @@ pub struct Report {
     pub heat: Vec<HeatFigures>,
     /// The heat that all moulds of a load take in, of loads whose every mould was computed.
     pub heat_of_loads: Vec<mould_heat::HeatOfLoad>,
+    /// The work before each pour whose time and programme are known.
+    pub work: Vec<work::WorkFigures>,
     /// Energy and cost of those loads, where their kiln says what it loses.
     pub energy: Vec<(BurnoutId, EnergyFigures)>,
     /// The melts; a flask that names none has one of its own.
@@ -192,6 +196,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let burnouts = pass.burnouts(&flasks, &trees);
     pass.investing_times(&mut flasks, &burnouts);
     let (heat, heat_of_loads) = pass.heat(&flasks, &burnouts, &trees);
+    let work = pass.work(&burnouts, &flasks, &prints);
     let energy = pass.energy(&burnouts, &heat_of_loads);
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
@@ -219,6 +224,7 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
         burnouts,
         heat,
         heat_of_loads,
+        work,
         energy,
         melts,
         offers,
@@ -259,6 +265,7 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         kiln_energy::RULES,
         pour_order::RULES,
         quench::RULES,
+        work::RULES,
         batch::RULES,
         freeze_time::RULES,
         fill::RULES,
@@ -304,6 +311,7 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         dewax::INPUTS,
         kiln_energy::INPUTS,
         quench::INPUTS,
+        work::INPUTS,
     ];
     pages.concat()
 }
@@ -332,6 +340,7 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
         spin::GIVENS,
         kiln_energy::GIVENS,
         quench::GIVENS,
+        work::GIVENS,
     ];
     pages.concat()
 }

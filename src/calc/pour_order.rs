@@ -47,14 +47,16 @@ impl<'a> Pass<'a> {
         let mut rounds = vec![PourRound { flasks: Vec::new(), target: last.target, wait: None, at: load.pour }];
         let mut stands = last.target;
         while !left.is_empty() {
-            let (now, later): (Vec<&FlaskFigures>, Vec<&FlaskFigures>) = left.iter().partition(|flask| self.poured_at(stands, flask));
+            // The hottest is poured first, whatever the programme ends at: that is what it was made for.
+            let first = left.first().map(|flask| flask.id);
+            let (now, later): (Vec<&FlaskFigures>, Vec<&FlaskFigures>) =
+                left.iter().partition(|flask| Some(flask.id) == first || self.poured_at(stands, flask));
             if let Some(round) = rounds.last_mut() {
                 round.flasks.extend(now.iter().map(|flask| flask.id));
             }
             if later.is_empty() {
                 break;
             }
-            // The first round may hold nobody: a programme that ends hotter than any mould is wanted.
             let Some(next) = self.next_round(kiln, (stands, last.hold), &later, rounds.last().map_or(load.pour, |round| round.at)) else {
                 break;
             };

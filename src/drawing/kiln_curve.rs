@@ -13,6 +13,8 @@ pub struct Curve {
     pub temperatures: Vec<(f64, String)>,
     /// A temperature that must not be passed, with its words.
     pub ceiling: Option<(f64, String)>,
+    /// What a mould's core does under it: time and °C; empty where nobody knows.
+    pub under: Vec<(f64, f64)>,
     /// Width and height in mm.
     pub size_mm: [f64; 2],
 }
@@ -53,6 +55,9 @@ pub fn kiln_curve(curve: &Curve) -> Picture {
     for pair in curve.points.windows(2) {
         picture.line(at(x(pair[0].0), y(pair[0].1)), at(x(pair[1].0), y(pair[1].1)), 2.6, Role::Ink);
     }
+    for pair in curve.under.windows(2).filter(|pair| pair.iter().all(|(time, _)| (from..=to).contains(time))) {
+        picture.broken(at(x(pair[0].0), y(pair[0].1)), at(x(pair[1].0), y(pair[1].1)), Role::Label);
+    }
     picture
 }
 
@@ -68,6 +73,7 @@ mod tests {
             hours: vec![(60.0, "01:00".to_owned())],
             temperatures: vec![(500.0, "500 °C".to_owned())],
             ceiling: Some((760.0, "760 °C".to_owned())),
+            under: Vec::new(),
             size_mm: [180.0, 60.0],
         };
         let picture = kiln_curve(&curve);

@@ -7,7 +7,9 @@ use super::burnout::{load_fields, readings, stages};
 use super::cautions::Hazards;
 use super::desk::Desk;
 use super::findings::of_load;
+use super::moulds::{moulds, slowest_core};
 use super::words::{moment_of, one_line};
+use super::work::work;
 use crate::calc::{BurnoutFigures, FlaskFigures};
 use crate::drawing::kiln_curve::{Curve, kiln_curve};
 use crate::job::{Burnout, Flask};
@@ -34,6 +36,10 @@ fn page(desk: &Desk<'_>, load: &Burnout, figures: &BurnoutFigures) -> Page {
     } else {
         blocks.push(Block::Table(stages(desk, figures, true)));
         blocks.extend(curve(desk, figures));
+        blocks.extend(moulds(desk, figures));
+    }
+    if let Some(found) = desk.input.report.work.iter().find(|work| work.load == load.id) {
+        blocks.extend(work(desk, found, desk.figure(figures.pour)));
     }
     blocks.extend([desk.heading("kiln-readings"), Block::Table(readings(desk))]);
     Page { title, blocks, ..Page::default() }
@@ -88,16 +94,19 @@ fn curve(desk: &Desk<'_>, figures: &BurnoutFigures) -> Option<Block> {
     let c = |c: f64| print(c, Kind::Temperature, desk.words.style).to_string();
     let top = points.iter().map(|(_, c)| *c).fold(0.0, f64::max);
     let temperatures = [200.0, 400.0, 600.0, 800.0, 1000.0].into_iter().filter(|mark| *mark < top + 80.0).map(|mark| (mark, c(mark)));
+    let core = slowest_core(desk, figures, start);
     let picture = kiln_curve(&Curve {
         hours: hours(desk, start, last),
         temperatures: temperatures.collect(),
         points,
         ceiling: None,
+        under: core.as_ref().map(|(_, points)| points.clone()).unwrap_or_default(),
         size_mm: [190.0, 58.0],
     });
+    let caption = core.map(|(flask, _)| desk.say("kiln-curve-core", &[("flask", desk.scratch(flask).into())])).unwrap_or_default();
     let says =
         desk.say("kiln-curve-says", &[("start", desk.figure(figures.kiln_start).into()), ("pour", desk.figure(figures.pour).into())]);
-    Some(Block::Drawing(Box::new(Drawing { picture, to_scale: false, says, caption: String::new(), most_mm: 60.0, beside: Vec::new() })))
+    Some(Block::Drawing(Box::new(Drawing { picture, to_scale: false, says, caption, most_mm: 60.0, beside: Vec::new() })))
 }
 
 /// Full hours by the clock on the wall, so many that they can be told apart.

@@ -20,6 +20,7 @@ pub mod list;
 mod load_rows;
 mod metal;
 mod mix;
+mod moulds;
 mod offer;
 mod orders;
 pub mod origin;
@@ -36,6 +37,7 @@ mod sheet;
 mod slip;
 pub mod what_now;
 pub mod words;
+mod work;
 mod wrap;
 
 pub use desk::SheetInput;

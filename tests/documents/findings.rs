@@ -243,6 +243,15 @@ fn logged(world: &mut World, points: &[(f64, f64)]) {
     let number = |number: f64| pourbook::quantity::Finite::new(number).unwrap();
     let points = points.iter().map(|(minutes, c)| (number(*minutes), number(*c))).collect();
     world.burnout().log = Some(pourbook::job::KilnReadings { points, ..Default::default() });
+    // Nobody knows when it was: all of it counts.
+    world.burnout().pour_at = None;
+}
+
+/// Somebody is there on every day from one hour to another.
+fn hours(world: &mut World, from: i8, to: i8) {
+    let at = |hour| Some(jiff::civil::time(hour, 0, 0, 0));
+    let row = |day: &pourbook::job::Day| pourbook::job::WorkingHours { day: *day, from: at(from), to: at(to) };
+    world.studio.hours = pourbook::job::Day::ALL.iter().map(row).collect();
 }
 
 fn unvented(world: &mut World, vented: bool) {
@@ -506,6 +515,7 @@ const ROWS: &[Row] = &[
             w.flask().ratio = None;
         },
     ),
+    row("work-does-not-fit", |w| hours(w, 12, 14), |w| hours(w, 0, 0)),
     row("kiln-unvented", |w| unvented(w, false), |w| unvented(w, true)),
     row(
         "steam-not-meant",

@@ -192,6 +192,7 @@ pub fn derive(book: &mut Book, rule: &'static Rule, ids: &[Id]) -> Id {
         [a, b, c, d] => book.derive(rule, Place::Job, [a, b, c, d]),
         [a, b, c, d, e] => book.derive(rule, Place::Job, [a, b, c, d, e]),
         [a, b, c, d, e, f] => book.derive(rule, Place::Job, [a, b, c, d, e, f]),
+        [a, b, c, d, e, f, g, h] => book.derive(rule, Place::Job, [a, b, c, d, e, f, g, h]),
         _ => panic!("{} has {} terms", rule.id, ids.len()),
     }
 }

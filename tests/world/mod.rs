@@ -116,6 +116,7 @@ impl World {
     /// A job that needs every rule: a weighed tree with a tare, a computed one, files, rings, both kinds of programme, draws and prices.
     pub fn full() -> Self {
         let mut world = Self::sound();
+        world.studio.money.kwh = Some(money("0.31"));
         world.studio.prices.push(price("bronze-silicon", "12.40", PriceUnit::Kilogram));
         let part = Weighing::Gross { weight: grams("103.20"), tare: Some(grams("100")) };
         world.job.trees[0].weighed[0].weight = Some(part);

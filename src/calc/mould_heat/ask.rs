@@ -138,7 +138,8 @@ fn curve(book: &Book, load: &BurnoutFigures, flask: FlaskId, offset_k: f64) -> O
     let round = load.rounds.iter().position(|round| round.flasks.contains(&flask)).unwrap_or(0);
     for later in load.rounds.iter().take(round + 1) {
         let Some([ramp, hold]) = later.wait else { continue };
-        let (ramp, hold, target) = (book.number(ramp)?, book.number(hold)?, book.number(later.target)? + offset_k);
+        let (Some(ramp), Some(hold), Some(target)) = (book.number(ramp), book.number(hold), book.number(later.target)) else { break };
+        let target = target + offset_k;
         points.extend([[now + ramp, target], [now + ramp + hold, target]]);
         now += ramp + hold;
     }

@@ -130,6 +130,10 @@ pub fn more(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
     if let Some(start) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
         change(cx, "edit-burnout-start", id, move |load| load.start_c = start);
     }
+    let mut itself = load.starts_itself;
+    if ui.checkbox(&mut itself, cx.label("heat-starts-itself")).changed() {
+        change(cx, "edit-burnout-itself", id, move |load| load.starts_itself = itself);
+    }
     let label = cx.label("heat-notes");
     if let Some(said) = row(ui, &label, &tokens, |ui| notes(ui, cx, Id::unique(("load-notes", id.0)), &label, &load.notes, 320.0)) {
         change(cx, "edit-burnout-notes", id, move |load| load.notes = said);

@@ -7,6 +7,7 @@ mod plot;
 mod rounds;
 mod stages;
 mod steam;
+mod work;
 
 use eframe::egui::Ui;
 
@@ -56,6 +57,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             rounds::show(ui, cx, &figures);
             totals(ui, cx, &figures);
             steam::show(ui, cx, load, &figures);
+            work::show(ui, cx, load);
         }
         load::flasks(ui, cx, load);
         log::show(ui, cx, load);

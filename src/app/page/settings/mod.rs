@@ -3,6 +3,7 @@
 mod centrifuges;
 mod flasks;
 mod hands;
+mod hours;
 pub mod kept;
 mod lots;
 mod money;
@@ -34,6 +35,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     cx.folded(ui, "settings-letterhead", studio::show);
     cx.folded(ui, "settings-site", site::show);
     cx.folded(ui, "settings-hands", hands::show);
+    cx.folded(ui, "settings-hours", hours::show);
     cx.folded(ui, "settings-prices", prices::show);
     cx.folded(ui, "settings-money", money::show);
     cx.folded(ui, "settings-lots", lots::show);

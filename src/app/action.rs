@@ -40,6 +40,10 @@ pub enum Action {
     AddPatterns,
     /// These pattern files.
     TakeIn(Vec<std::path::PathBuf>),
+    /// The shortest night of the chosen load is sought.
+    ShortestNight,
+    /// That search ends.
+    StopNight,
     /// Asks which kiln log to read.
     ReadLog,
     /// A mended file in place of a pattern's faulty one.
@@ -162,6 +166,8 @@ impl Action {
             Self::OpenSample => "do-open-sample",
             Self::OpenLast => "do-open-last",
             Self::AddPatterns | Self::TakeIn(_) => "do-ask-patterns",
+            Self::ShortestNight => "night-do",
+            Self::StopNight => "night-stop",
             Self::ReadLog => "do-read-log",
             Self::TakeFile(_) => "patterns-take-file",
             Self::Mend(_) => "mend-do",

@@ -7,6 +7,7 @@ use super::action::Action;
 use super::arrange_run::Arranger;
 use super::computed::{Chosen, Computed};
 use super::inspect::Inspection;
+use super::night_run::Nights;
 use super::paper_desk::Shown;
 use super::plan_run::Planner;
 use super::theme::Tokens;
@@ -65,6 +66,8 @@ pub struct Cx<'a> {
     pub planner: &'a Planner,
     /// Trees that are arranged.
     pub arranger: &'a Arranger,
+    /// Shortest nights.
+    pub nights: &'a Nights,
     /// The paper that is looked at, where one is.
     pub shown: Option<&'a Shown>,
     /// Are pattern files being read?

@@ -11,6 +11,7 @@ pub mod heat_run;
 pub mod history;
 pub mod inspect;
 mod names;
+pub mod night_run;
 pub mod page;
 mod pairs_run;
 pub mod paper_desk;

@@ -284,6 +284,7 @@ impl Window {
             shown: workbook.shown.as_ref(),
             planner: &workbook.planner,
             arranger: &workbook.arranger,
+            nights: &workbook.nights,
             runs: &workbook.runs,
             inspection,
             inspecting,

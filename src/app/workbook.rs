@@ -15,6 +15,7 @@ use super::computed::Computed;
 use super::heat_run::Heater;
 use super::history::{History, Moment};
 use super::inspect::Inspector;
+use super::night_run::Nights;
 use super::pairs_run::PairReader;
 use super::paper_desk::Shown;
 use super::patterns_run::PatternReader;
@@ -60,6 +61,8 @@ pub struct Workbook {
     pub planner: Planner,
     /// Trees that are arranged.
     pub arranger: Arranger,
+    /// Shortest nights.
+    pub nights: Nights,
     /// Moulds whose heat is computed.
     pub heater: Heater,
 }
@@ -113,6 +116,7 @@ impl Workbook {
             inspector: Inspector::default(),
             planner: Planner::default(),
             arranger: Arranger::default(),
+            nights: Nights::default(),
             heater: Heater::default(),
         };
         workbook.read_patterns();

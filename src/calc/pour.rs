@@ -98,7 +98,18 @@ impl<'a> Pass<'a> {
         let never_quench = never_quench || quench.is_some_and(|quench| quench.cooling == Cooling::Air);
         let window = quench.and_then(|quench| quench.after_min.as_ref()).filter(|_| !never_quench);
         let quench = self.span(id, window, [&QUENCH_FROM, &QUENCH_UNTIL]);
-        PourFigures { section, section_assumed: said.is_none(), metal, metal_range, mould, mould_range, superheat, quench, never_quench, no_glow: None }
+        PourFigures {
+            section,
+            section_assumed: said.is_none(),
+            metal,
+            metal_range,
+            mould,
+            mould_range,
+            superheat,
+            quench,
+            never_quench,
+            no_glow: None,
+        }
     }
 
     fn span(&mut self, entry: Option<&EntryId>, span: Option<&Span>, inputs: [&'static Input; 2]) -> Option<[Id; 2]> {

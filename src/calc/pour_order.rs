@@ -112,7 +112,8 @@ impl<'a> Pass<'a> {
             latest = latest.max(of_round);
         }
         for (id, hotter, target) in against {
-            let name = self.job.flasks.iter().find(|flask| flask.id == hotter).map_or_else(String::new, |flask| flask.scratch.trim().to_owned());
+            let name =
+                self.job.flasks.iter().find(|flask| flask.id == hotter).map_or_else(String::new, |flask| flask.scratch.trim().to_owned());
             let name = if name.is_empty() { hotter.to_string() } else { name };
             self.find(&finding::TURN_AGAINST_HEAT, Place::Flask(id), vec![Arg::Figure(target), Arg::Text(name)]);
         }

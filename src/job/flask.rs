@@ -159,16 +159,8 @@ pub enum WorkStep {
 
 impl WorkStep {
     /// All of them in their order.
-    pub const ALL: [Self; 8] = [
-        Self::Printing,
-        Self::Washing,
-        Self::Tree,
-        Self::Investing,
-        Self::Setting,
-        Self::Dewax,
-        Self::Loading,
-        Self::Burnout,
-    ];
+    pub const ALL: [Self; 8] =
+        [Self::Printing, Self::Washing, Self::Tree, Self::Investing, Self::Setting, Self::Dewax, Self::Loading, Self::Burnout];
 }
 
 document! {

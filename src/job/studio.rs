@@ -105,8 +105,7 @@ pub enum Day {
 
 impl Day {
     /// From Monday to Sunday.
-    pub const ALL: [Self; 7] =
-        [Self::Monday, Self::Tuesday, Self::Wednesday, Self::Thursday, Self::Friday, Self::Saturday, Self::Sunday];
+    pub const ALL: [Self; 7] = [Self::Monday, Self::Tuesday, Self::Wednesday, Self::Thursday, Self::Friday, Self::Saturday, Self::Sunday];
 }
 
 document! {

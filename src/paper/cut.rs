@@ -61,7 +61,8 @@ impl CutWords<'_> {
     pub fn mould(&self, flask: FlaskId, mould: &ByLog) -> String {
         let scratch = self.job.flasks.iter().find(|one| one.id == flask).map(|one| one.scratch.trim().to_owned()).unwrap_or_default();
         let name = if scratch.is_empty() { flask.to_string() } else { scratch };
-        let args = [("flask", name.into()), ("answer", self.words.texts.label(answer(mould.verdict)).into()), ("why", self.why(mould).into())];
+        let args =
+            [("flask", name.into()), ("answer", self.words.texts.label(answer(mould.verdict)).into()), ("why", self.why(mould).into())];
         self.words.texts.say("cut-says", &args)
     }
 

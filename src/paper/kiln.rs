@@ -1,18 +1,21 @@
 //! The kiln sheet: a page a load, for the door of the kiln.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::block::{Block, Drawing, Page, Side};
 use super::burnout::{load_fields, readings, stages};
 use super::cautions::Hazards;
 use super::desk::Desk;
 use super::findings::of_load;
+use super::keyed::{keyed_in, third_key};
 use super::moulds::{moulds, slowest_core};
 use super::words::{moment_of, one_line};
 use super::work::work;
+use crate::calc::floor::{flasks_of, floor_of};
+use crate::calc::kiln_floor::arrange;
 use crate::calc::{BurnoutFigures, FlaskFigures};
 use crate::drawing::kiln_curve::{Curve, kiln_curve};
-use crate::job::{Burnout, Flask};
+use crate::job::{Burnout, Flask, FlaskId};
 use crate::quantity::{Kind, print};
 
 /// The pages of all loads.
@@ -27,7 +30,7 @@ fn page(desk: &Desk<'_>, load: &Burnout, figures: &BurnoutFigures) -> Page {
     let flasks: Vec<&FlaskFigures> = desk.input.report.flasks.iter().filter(|flask| flask.burnout == Some(load.id)).collect();
     let title = desk.say("kiln-title", &[("load", desk.text(&load.name).into()), ("kiln", desk.entry(load.kiln.as_ref()).into())]);
     let mut blocks = of_load(desk, load.id);
-    blocks.extend([desk.heading("kiln-flasks"), flasks_table(desk, &flasks)]);
+    blocks.extend([desk.heading("kiln-flasks"), flasks_table(desk, &flasks, &thirds(desk, load, figures))]);
     blocks.push(desk.heading("sheet-burnout"));
     blocks.extend(Hazards::of_flasks(desk, &flasks).at_burnout(desk));
     blocks.push(Block::Fields(load_fields(desk, figures, load)));
@@ -35,6 +38,7 @@ fn page(desk: &Desk<'_>, load: &Burnout, figures: &BurnoutFigures) -> Page {
         blocks.push(Block::Words(desk.label("sheet-no-programme")));
     } else {
         blocks.push(Block::Table(stages(desk, figures, true)));
+        blocks.extend(keyed_in(desk, load, figures));
         blocks.extend(curve(desk, figures));
         blocks.extend(moulds(desk, figures));
     }
@@ -46,7 +50,7 @@ fn page(desk: &Desk<'_>, load: &Burnout, figures: &BurnoutFigures) -> Page {
 }
 
 /// The flasks in the order they are poured, with the mould each is wanted at.
-fn flasks_table(desk: &Desk<'_>, flasks: &[&FlaskFigures]) -> Block {
+fn flasks_table(desk: &Desk<'_>, flasks: &[&FlaskFigures], thirds: &BTreeMap<FlaskId, String>) -> Block {
     if flasks.is_empty() {
         return Block::Words(desk.label("kiln-no-flasks"));
     }
@@ -70,7 +74,7 @@ fn flasks_table(desk: &Desk<'_>, flasks: &[&FlaskFigures]) -> Block {
             desk.scratch(figures.id),
             desk.vessel(flask.and_then(|flask| flask.vessel.as_ref())),
             desk.entry(figures.alloy.as_ref()),
-            flask.map_or_else(String::new, |flask| one_line(&flask.kiln_position)),
+            position(figures.id, flask, thirds),
             figures.invested_by.map_or_else(String::new, |id| desk.figure(id)),
             desk.figure(figures.pour.mould),
             flask.and_then(|flask| flask.turn).map_or_else(String::new, |turn| turn.to_string()),
@@ -78,6 +82,21 @@ fn flasks_table(desk: &Desk<'_>, flasks: &[&FlaskFigures]) -> Block {
         ]);
     }
     Block::Table(table)
+}
+
+/// Where a flask stands, as somebody said, or as the floor was arranged.
+fn position(id: FlaskId, flask: Option<&Flask>, thirds: &BTreeMap<FlaskId, String>) -> String {
+    let said = flask.map(|flask| one_line(&flask.kiln_position)).filter(|said| !said.is_empty());
+    said.or_else(|| thirds.get(&id).cloned()).unwrap_or_default()
+}
+
+/// The third of the kiln's floor that every flask of a load stands in; empty where the floor is not known.
+fn thirds(desk: &Desk<'_>, load: &Burnout, figures: &BurnoutFigures) -> BTreeMap<FlaskId, String> {
+    let input = desk.input;
+    let Some(floor) = floor_of(load, &input.shelves.job) else { return BTreeMap::new() };
+    let flasks = flasks_of(load, figures, input.job, input.report, &input.shelves.job);
+    let standing = arrange(&floor, &flasks).map(|found| found.standing).unwrap_or_default();
+    standing.into_iter().map(|one| (FlaskId(one.key), desk.label(third_key(one.row, one.column)))).collect()
 }
 
 /// The programme over the clock; none where a time of it is not known.

@@ -14,6 +14,7 @@ pub mod cut;
 mod desk;
 mod findings;
 mod flask_plan;
+pub mod keyed;
 mod kiln;
 pub mod layout;
 pub mod list;

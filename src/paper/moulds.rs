@@ -31,7 +31,7 @@ pub(super) fn moulds(desk: &Desk<'_>, figures: &BurnoutFigures) -> Vec<Block> {
             mould.out_for.map(|out| out_for(desk, out)).unwrap_or_default(),
         ]);
     }
-    let says = if known.iter().any(|(one, _)| one.is_by_log()) { "moulds-by-log" } else { "moulds-says" };
+    let says = if known.iter().any(|(one, _)| one.is_by_log()) { "moulds-by-log" } else { "moulds-computed" };
     vec![desk.heading("moulds-title"), Block::Table(table), Block::Words(desk.label(says))]
 }
 

@@ -127,6 +127,8 @@ pub fn named_paths(code: &Bare, module: &[String]) -> Vec<Vec<String>> {
                 index += 3;
                 continue;
             }
+            // What an opaque type captures names no path.
+            "use" if tokens.get(index + 1).is_some_and(|sign| sign == "<") => {}
             "use" => {
                 let (paths, end) = use_tree(tokens, index + 1);
                 found.extend(paths.into_iter().filter_map(|path| resolved(path, &here)));

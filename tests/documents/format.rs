@@ -69,7 +69,18 @@ fn the_golden_files_of_format_2_read_and_write_to_the_byte() {
     ] {
         assert!(job.contains(&format!("{field}:")), "{field}");
     }
-    for field in ["printers", "calibrations", "water_weighings", "least_wall_mm", "master", "flasks", "usual_tree", "centrifuges", "hours", "days_off"] {
+    for field in [
+        "printers",
+        "calibrations",
+        "water_weighings",
+        "least_wall_mm",
+        "master",
+        "flasks",
+        "usual_tree",
+        "centrifuges",
+        "hours",
+        "days_off",
+    ] {
         assert!(studio.contains(&format!("{field}:")), "{field}");
     }
     // Those of format 1 are read as they were, and say nothing of it.

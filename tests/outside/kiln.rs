@@ -257,7 +257,13 @@ fn a_hot_kiln_is_lit_before_and_the_mix_is_thick() {
     table.row("hot kiln, °C", "common practice, no source", 730.0, hot, Within::Amount(1e-9));
     // 21 → 300 at 400 K/h, 300 at 300 K/h, 130 at 200 K/h.
     let hours = 279.0 / 400.0 + 1.0 + 130.0 / 200.0;
-    table.row("h from the match to the load", "the kiln's bands", hours, (outcome.number(load.kiln_start) - lit) / 60.0, Within::Amount(1e-6));
+    table.row(
+        "h from the match to the load",
+        "the kiln's bands",
+        hours,
+        (outcome.number(load.kiln_start) - lit) / 60.0,
+        Within::Amount(1e-6),
+    );
     table.row("mix", "36 per 100 for a fast burnout", 0.36, outcome.number(outcome.flask().mix.ratio), Within::Amount(1e-12));
     table.judge(1);
 }

@@ -1,7 +1,7 @@
 //! When a button no longer glows: by a second way to reckon it, and against what casters wait.
 
-use pourbook::calc::rule::How;
 use pourbook::calc::all_rules;
+use pourbook::calc::rule::How;
 
 use super::table::{Table, Within};
 use super::world::{Outcome, World, grams, some};
@@ -15,7 +15,9 @@ fn call(id: &str, terms: &[f64]) -> f64 {
 /// Volume over face of what fills a spherical bowl so far, by slices of a hundredth of a millimetre.
 fn depth_by_slices(volume_mm3: f64, bowl_mm3: f64, height: f64) -> f64 {
     // The radius of the sphere by trying: the cap of this height must hold the bowl's volume.
-    let cap = |radius: f64| (0..100_000).map(|slice| (f64::from(slice) + 0.5) * height / 100_000.0).map(|x| 2.0 * radius * x - x * x).sum::<f64>();
+    let cap = |radius: f64| {
+        (0..100_000).map(|slice| (f64::from(slice) + 0.5) * height / 100_000.0).map(|x| 2.0 * radius * x - x * x).sum::<f64>()
+    };
     let (mut low, mut high) = (height / 2.0, 1000.0);
     for _ in 0..50 {
         let radius = f64::midpoint(low, high);

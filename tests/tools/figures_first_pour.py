@@ -134,7 +134,7 @@ CRUCIBLE_USABLE = 55.0  # cm³; from memory
 ISO_WITHIN = 0.1  # mm; how far charts and sticks differ, from memory
 ISO_54_BORE = 54 / math.pi  # ISO 8653: the size is the inner circumference in mm
 SOLIDUS_STERLING = 802.0  # °C; from memory
-LATENT_STERLING, CP_LIQUID_STERLING = 118.0, 0.324  # kJ/kg, kJ/(kg·K); computed from the elements, from memory
+LATENT_STERLING, CP_LIQUID_STERLING, CP_SOLID_STERLING = 118.0, 0.324, 0.298  # kJ/kg, kJ/(kg·K); computed from the elements, from memory
 TENSION_STERLING = 0.95  # N/m; from memory
 K_MOULD = 0.5  # W/(m·K) dry; a law for porous ceramics
 CP_MOULD = ((25.0, 0.85), (200.0, 0.97), (400.0, 1.1), (800.0, 1.12))  # °C, kJ/(kg·K); from memory
@@ -165,6 +165,7 @@ def held_against_the_copies():
     same("silver-925", "solidus_c", SOLIDUS_STERLING)
     same("silver-925", "thermal.latent_kj_kg", LATENT_STERLING)
     same("silver-925", "thermal.cp_liquid_kj_kg_k", CP_LIQUID_STERLING)
+    same("silver-925", "thermal.cp_solid_kj_kg_k", CP_SOLID_STERLING)
     same("silver-925", "thermal.surface_tension_n_m", TENSION_STERLING)
     same("powder-gypsum-resin", "thermal.k_dry_w_m_k", K_MOULD)
     points = copies["powder-gypsum-resin"]["thermal"]["cp_dry_kj_kg_k"][0]
@@ -411,6 +412,21 @@ charge = put("flask/1", "flask.charge", (tree_metal + button + float(flask["rese
 weighed_charge = put("flask/1", "flask.charge-on-balance", (Decimal(repr(charge)) / STEP).to_integral_value(ROUND_CEILING) * STEP, "up to the next 0.01 g")
 put("flask/1", "flask.button-volume", button / DENSITY_STERLING, "mass over density")
 
+# When the button no longer glows. It stands in the bowl that the base's dome left, a spherical cap turned mouth up; its heat goes out by its
+# face, as the fourth power of its temperature, until 525 °C.
+bowl, high = DOME_CM3 * 1000, DOME_MM
+rim2 = (6 * bowl / (math.pi * high) - high * high) / 3
+sphere = (rim2 + high * high) / (2 * high)
+volume = button / DENSITY_STERLING * 1000
+low, top_x = 0.0, high
+for _ in range(200):
+    x = (low + top_x) / 2
+    if math.pi * x * x * (3 * sphere - x) / 3 < volume:
+        low = x
+    else:
+        top_x = x
+depth = put("flask/1", "quench.button-depth", volume / (math.pi * x * (2 * sphere - x)), "volume over its face")
+
 # ---- Investment. ----
 
 inside = put("flask/1", "flask.volume", math.pi / 4 * FLASK_DIAMETER**2 * (FLASK_HEIGHT + float(flask["collar_mm"])) / 1000, "a cylinder")
@@ -481,6 +497,14 @@ wall_modulus = put("flask/1", "freeze.wall-modulus", thinnest / 2, "a plate")
 ball_modulus = put("flask/1", "freeze.ball-modulus", ball / 6, "a ball")
 si = LIQUID_STERLING * 1000 * heat * 1000 / (2 / math.sqrt(math.pi) * math.sqrt(K_MOULD * each * 1000 * cp * 1000) * fall)
 put("flask/1", "freeze.time", (si * wall_modulus / 1000) ** 2, "[ρ(L + cΔT)/(2/√π·√(kρc)·ΔT)]²·M²")
+# Two faces of metal: one under oxide, one under flux.
+for emissivity in (0.6, 0.3):
+    kelvin, flux = frozen_c + 273.15, emissivity * 5.670374e-8
+    held = DENSITY_STERLING * depth  # kg/m²
+    until_frozen = held * heat * 1000 / (flux * kelvin**4)
+    until_dark = held * CP_SOLID_STERLING * 1000 * (1 / (525 + 273.15) ** 3 - 1 / kelvin**3) / (3 * flux)
+    put("flask/1", "quench.no-glow", (until_frozen + until_dark) / 60, "freezes, then cools to 525 °C")
+
 put("flask/1", "freeze.time", (ball_modulus / 1000 / curved) ** 2 / (spread * 1e-6), "(M/β)²/α")
 
 # ---- Burnout. ----

@@ -1,6 +1,6 @@
 //! A row: a label at the left, a field or figure at the right, its unit in a column of its own.
 
-use eframe::egui::{Align, Label, Layout, RichText, Ui, vec2};
+use eframe::egui::{Align, Color32, Label, Layout, RichText, Ui, vec2};
 
 use crate::app::theme::{ROW, Tokens};
 
@@ -19,4 +19,12 @@ pub fn row<R>(ui: &mut Ui, label: &str, tokens: &Tokens, add: impl FnOnce(&mut U
         add(ui)
     })
     .inner
+}
+
+/// A word of a table, in a column of its own.
+pub fn cell(ui: &mut Ui, words: &str, width: f32, size: f32, ink: Color32) {
+    ui.allocate_ui(vec2(width, ROW.min(size + 8.0)), |ui| {
+        ui.set_min_width(width);
+        ui.add(Label::new(RichText::new(words).size(size).color(ink)).truncate());
+    });
 }

@@ -40,6 +40,8 @@ impl Window {
                     self.take_in(others);
                 }
             }
+            Action::ShortestNight => workbook.seek_night(),
+            Action::StopNight => workbook.nights.stop(),
             Action::ReadLog => self.ask_log(),
             Action::Mend(pattern) => self.mend(pattern),
             Action::TakeFile(pattern) => workbook.take_file(pattern),

@@ -42,7 +42,8 @@ impl Workbook {
             self.looked += u64::from(read);
             self.recompute();
         }
-        read || compared || heated
+        let sought = self.nights.take();
+        read || compared || heated || sought
     }
 
     /// Looks closely at the chosen pattern's file once it was measured, and takes in what was found. True where something was.
@@ -105,6 +106,7 @@ impl Workbook {
         self.arranger.on_found(wake.clone());
         self.planner.on_found(wake.clone());
         self.heater.on_found(wake.clone());
+        self.nights.on_found(wake.clone());
         self.reader.on_read(wake);
     }
 

@@ -3,6 +3,7 @@
 use super::Workbook;
 use crate::app::page::Page;
 use crate::calc::batch::build;
+use crate::calc::night::night;
 use crate::texts::Texts;
 
 impl Workbook {
@@ -24,6 +25,18 @@ impl Workbook {
         self.look_at_plan();
         self.planner.begin();
         self.look_at_plan();
+    }
+
+    /// Begins to seek the shortest night of the chosen load.
+    pub fn seek_night(&mut self) {
+        let computed = &self.computed;
+        let asked = self
+            .view
+            .burnout
+            .and_then(|load| night(&computed.sound, &computed.sound_studio, &computed.shelves.job, &computed.report, &computed.book, load));
+        if let Some(asked) = asked {
+            self.nights.begin(asked);
+        }
     }
 
     /// Ends the search with the best plan it has.

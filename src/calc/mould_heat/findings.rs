@@ -9,7 +9,7 @@ use crate::calc::pass::Pass;
 use crate::job::Place;
 
 /// Core and the mould's aim may be so far apart at the pour, in K: common practice, no source.
-const HELD_WITHIN_K: f64 = 20.0;
+pub(in crate::calc) const HELD_WITHIN_K: f64 = 20.0;
 
 impl Pass<'_> {
     pub(super) fn heat_findings(&mut self, flask: &FlaskFigures, load: &BurnoutFigures, mould: &MouldHeat) {

@@ -3,7 +3,7 @@
 use super::own::taken_spans;
 use super::reach::Way;
 use super::ticks::{DAY, Ticks, of_length, of_moment};
-use super::{Ask, Hours, Pin, PinKind, SEARCH_DAYS, StepKey, TimetableError};
+use super::{Ask, Hands, Hours, Pin, PinKind, SEARCH_DAYS, StepKey, TimetableError};
 
 /// The most steps of a timetable.
 pub(super) const MOST_STEPS: usize = 40;
@@ -34,6 +34,8 @@ pub(super) struct Checked {
 pub(super) struct TickPin {
     pub start: Ticks,
     pub kind: PinKind,
+    /// Somebody said so; otherwise it follows from what is done.
+    pub is_said: bool,
 }
 
 /// Checks what is asked.
@@ -98,17 +100,30 @@ pub(super) fn ordered(what: &'static str, start: f64, end: f64) -> Result<(Ticks
 ///
 /// # Errors
 /// A pin without its step, a second one of a step, or one too far from the pour.
-pub(super) fn pins(ask: &Ask<'_>, pins: &[Pin], pour: Ticks) -> Result<Vec<Option<TickPin>>, TimetableError> {
+pub(super) fn pins(ask: &Ask<'_>, checked: &Checked, pins: &[Pin], pour: Ticks) -> Result<Vec<Option<TickPin>>, TimetableError> {
     let mut of_step = vec![None; ask.steps.len()];
     for pin in pins {
         let at = index(ask, pin.key)?;
         let start = of_moment("a pin, min", pin.start)?;
         near("a pin beside the pour, min", start, pour)?;
-        if of_step[at].replace(TickPin { start, kind: pin.kind }).is_some() {
+        if of_step[at].replace(TickPin { start, kind: pin.kind, is_said: true }).is_some() {
             return Err(TimetableError::PinnedTwice(pin.key));
         }
     }
+    let_run(ask, checked, &mut of_step);
     Ok(of_step)
+}
+
+/// What begins by itself, at once after something that is done, has begun then: nobody needs to say so.
+fn let_run(ask: &Ask<'_>, checked: &Checked, pins: &mut [Option<TickPin>]) {
+    for at in 1..pins.len() {
+        let way = &checked.ways[at - 1];
+        let begins = pins[at - 1].filter(|pin| pin.kind == PinKind::Done).map(|pin| pin.start + way.length + way.least);
+        let by_itself = matches!(ask.steps[at].needs, Hands::None | Hands::End) && way.strict && way.most == Some(way.least);
+        if let Some(start) = begins.filter(|start| by_itself && pins[at].is_none() && *start <= checked.now) {
+            pins[at] = Some(TickPin { start, kind: PinKind::Done, is_said: false });
+        }
+    }
 }
 
 /// That two moments are at most 60 days apart.

@@ -21,6 +21,8 @@
 //! reckons with it as far as there is time, and neither it nor what stands before it is found fault with; only the wait that is not over
 //! yet.
 //!
+//! What begins by itself at once after a step that is done is done too, as soon as it has begun.
+//!
 //! Moments are rounded to 2⁻²⁰ min (57 µs), so that all of them add up exactly.
 
 mod bands;

@@ -18,7 +18,7 @@ use super::{Ask, TimetableError};
 pub fn plan(ask: &Ask<'_>, pour_at: f64, pinned: &[Pin]) -> Result<Timetable, TimetableError> {
     let checked = check(ask)?;
     let pour = of_moment("the pour, min", pour_at)?;
-    let pins = pins(ask, pinned, pour)?;
+    let pins = pins(ask, &checked, pinned, pour)?;
     let targets = || pins.iter().flatten().map(|pin| pin.start).chain([pour]);
     let first = targets().min().unwrap_or(pour) - checked.total - SEARCH;
     let window = TickSpan { from: first, until: targets().max().unwrap_or(pour) };

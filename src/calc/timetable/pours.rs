@@ -48,7 +48,7 @@ impl Pours {
         let after = of_moment("the earliest pour asked for, min", after)?;
         near("the earliest pour asked for, from now, min", after, checked.now)?;
         let after = after.max(checked.now);
-        let pins = pins(ask, pinned, after)?;
+        let pins = pins(ask, &checked, pinned, after)?;
         let window = TickSpan {
             from: pins.iter().flatten().map(|pin| pin.start).fold(checked.now, Ticks::min),
             until: after + checked.total + SEARCH,

@@ -36,7 +36,7 @@ impl Teller<'_> {
                 start: minutes(start),
                 end: minutes(start + way.length),
                 wait_min: minutes(follows - start - way.length),
-                pin: pins[at].map(|pin| pin.kind),
+                pin: pins[at].filter(|pin| pin.is_said).map(|pin| pin.kind),
                 over: at < self.over,
                 problems,
             }

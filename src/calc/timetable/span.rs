@@ -35,7 +35,7 @@ pub(super) fn without(set: &[TickSpan], out: &[TickSpan]) -> Vec<TickSpan> {
             if hole.from > from {
                 left.push(TickSpan { from, until: hole.from });
             }
-            from = from.max(hole.until);
+            from = hole.until;
         }
         if from < span.until {
             left.push(TickSpan { from, until: span.until });

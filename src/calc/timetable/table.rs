@@ -61,7 +61,7 @@ pub struct Row {
     pub wait_min: f64,
     /// Its pin.
     pub pin: Option<PinKind>,
-    /// It is done, or stands before one that is done.
+    /// It is done, stands before one that is done, or began by itself at once after it.
     pub over: bool,
     /// What is wrong with it.
     pub problems: Vec<Problem>,

@@ -1,8 +1,11 @@
 //! Burnout: the kiln's load, its programme and the clock backwards from the pour.
 
+mod floor;
+mod keyed;
 mod load;
 mod log;
 mod mould;
+mod night;
 mod plot;
 mod rounds;
 mod stages;
@@ -58,6 +61,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             totals(ui, cx, &figures);
             steam::show(ui, cx, load, &figures);
             work::show(ui, cx, load);
+            cx.folded(ui, "floor-heading", |ui, cx| floor::show(ui, cx, load, &figures));
+            cx.folded(ui, "keyed-heading", |ui, cx| keyed::show(ui, cx, load, &figures));
+            cx.folded(ui, "night-heading", |ui, cx| night::show(ui, cx, load));
         }
         load::flasks(ui, cx, load);
         log::show(ui, cx, load);

@@ -1,10 +1,10 @@
 //! Who is poured first: the hottest moulds, then the kiln falls for the others; and how long each may stand out of it.
 
-use eframe::egui::{Label, RichText, Ui, vec2};
+use eframe::egui::Ui;
 
 use crate::app::cx::Cx;
-use crate::app::theme::ROW;
 use crate::app::widget::figure::{Look, figure};
+use crate::app::widget::row::cell;
 use crate::app::widget::{button, heading};
 use crate::calc::{BurnoutFigures, Id};
 use crate::job::FlaskId;
@@ -62,12 +62,5 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, (turn, flask): (u32, FlaskId), (kiln, at): 
             Some(_) => cell(ui, &cx.label("heat-longer"), COLUMNS[4], 14.0, tokens.ink2),
             None => cell(ui, "", COLUMNS[4], 14.0, tokens.ink2),
         }
-    });
-}
-
-fn cell(ui: &mut Ui, words: &str, width: f32, size: f32, ink: eframe::egui::Color32) {
-    ui.allocate_ui(vec2(width, ROW.min(size + 8.0)), |ui| {
-        ui.set_min_width(width);
-        ui.add(Label::new(RichText::new(words).size(size).color(ink)).truncate());
     });
 }

@@ -35,7 +35,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, figures: &BurnoutFigur
             flasks::change(cx, "edit-steam-after", id, move |flask| flask.after_dewax = weight);
         }
         let Some((_, steam)) = figures.dewax.iter().find(|(of, _)| *of == id) else { continue };
-        let rows = [Some(("steam-wax", steam.wax)), steam.out.map(|out| ("steam-out", out)), steam.share.map(|share| ("steam-share", share))];
+        let rows =
+            [Some(("steam-wax", steam.wax)), steam.out.map(|out| ("steam-out", out)), steam.share.map(|share| ("steam-share", share))];
         for (key, figure_id) in rows.into_iter().flatten() {
             row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, figure_id, Look::ROW));
         }

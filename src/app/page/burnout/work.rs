@@ -2,13 +2,14 @@
 
 mod bars;
 
-use eframe::egui::{Id as WidgetId, Label, RichText, Ui, vec2};
+use eframe::egui::{Id as WidgetId, Label, RichText, Ui};
 
 use super::change;
 use crate::app::cx::Cx;
-use crate::app::theme::{ROW, STEP};
+use crate::app::theme::STEP;
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::number::{Number, number};
+use crate::app::widget::row::cell;
 use crate::app::widget::{button, heading};
 use crate::calc::work::{WorkFigures, WorkRow, may_be_pinned, said_by_hand, step_key, why};
 use crate::job::{Burnout, WorkStep};
@@ -117,11 +118,4 @@ fn set_minutes(load: &mut Burnout, step: WorkStep, minutes: Option<Finite>) {
 
 fn key(step: WorkStep) -> u32 {
     crate::calc::work::key_of(step).0
-}
-
-fn cell(ui: &mut Ui, words: &str, width: f32, size: f32, ink: eframe::egui::Color32) {
-    ui.allocate_ui(vec2(width, ROW.min(size + 8.0)), |ui| {
-        ui.set_min_width(width);
-        ui.add(Label::new(RichText::new(words).size(size).color(ink)).truncate());
-    });
 }

@@ -113,6 +113,7 @@ fn clock(ui: &mut Ui, cx: &Cx<'_>, id: Id, name: &str, now: Option<Time>) -> Opt
     let shown = now.map(|at| at.strftime("%H:%M").to_string()).unwrap_or_default();
     let field = Entry { width: 70.0, ..Entry::new(id, name, shown) };
     let read = |text: &str| Time::strptime("%H:%M", text.trim()).ok();
-    let text = entry(ui, &field, &cx.tokens, |text| if text.is_empty() || read(text).is_some() { Ok(()) } else { Err(form.clone().into()) })?;
+    let text =
+        entry(ui, &field, &cx.tokens, |text| if text.is_empty() || read(text).is_some() { Ok(()) } else { Err(form.clone().into()) })?;
     Some(read(&text))
 }

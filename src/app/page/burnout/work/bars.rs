@@ -2,8 +2,8 @@
 //! the next time at which somebody is there for it.
 
 use eframe::egui::{
-    Align2, Color32, CornerRadius, CursorIcon, EventFilter, FontId, Id, Key, Modifiers, Pos2, Rect, Response, Sense, Stroke, StrokeKind, Ui,
-    WidgetInfo, accesskit::Role, pos2, vec2,
+    Align2, Color32, CornerRadius, CursorIcon, EventFilter, FontId, Id, Key, Modifiers, Pos2, Rect, Response, Sense, Stroke, StrokeKind,
+    Ui, WidgetInfo, accesskit::Role, pos2, vec2,
 };
 use jiff::tz::TimeZone;
 

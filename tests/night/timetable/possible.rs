@@ -3,7 +3,7 @@
 use jiff::civil::{Time, Weekday};
 use pourbook::calc::timetable::{BandKind, Gap, Hands, Hours, Pin, Span, Step, bands, earliest_pour, free_spans, plan, pours_at};
 
-use crate::{BURNOUT, INVEST, KILN, SET, WORKDAYS, ask, at, span, step, taken, wall, work, zone};
+use super::{BURNOUT, INVEST, KILN, SET, WORKDAYS, ask, at, span, step, taken, wall, work, zone};
 
 fn short_night() -> [Step; 3] {
     [
@@ -59,7 +59,7 @@ fn taken_kilns_and_what_is_done() {
     assert_eq!(shown(&[Pin::done(BURNOUT, at(&zone, "2026-11-09T13:00"))]), None);
     // Nobody ever there: never.
     let never = Hours::default();
-    assert_eq!(earliest_pour(&crate::ask(&steps, &never, &zone, now), now, &[]).unwrap(), None);
+    assert_eq!(earliest_pour(&super::ask(&steps, &never, &zone, now), now, &[]).unwrap(), None);
 }
 
 // Friday noon to Tuesday noon, nine to five on working days, Monday a day off, and a watch from Friday 22:00 into Saturday 02:00.

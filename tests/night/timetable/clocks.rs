@@ -5,8 +5,8 @@ use jiff::civil::{Date, DateTime, Time, Weekday};
 use jiff::tz::TimeZone;
 use pourbook::calc::timetable::{BandKind, Hours, Span, bands, free_spans};
 
-use crate::brute::Dice;
-use crate::{WEEK, at, span, wall, work, zone};
+use super::brute::Dice;
+use super::{WEEK, at, span, wall, work, zone};
 
 fn shown(zone: &TimeZone, minute: i64) -> DateTime {
     zone.to_datetime(Timestamp::from_second(minute * 60).unwrap())

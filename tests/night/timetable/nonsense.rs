@@ -10,7 +10,7 @@ use pourbook::calc::timetable::{
 };
 use proptest::prelude::*;
 
-use crate::{INVEST, KILN, SET, WEEK, WORKDAYS, ask, at, problems, step, work, zone};
+use super::{INVEST, KILN, SET, WEEK, WORKDAYS, ask, at, problems, step, work, zone};
 
 const NOW: f64 = 29_900_000.0;
 
@@ -37,7 +37,7 @@ fn any_step() -> impl Strategy<Value = Step> {
 }
 
 proptest! {
-    #![proptest_config(crate::laws::fixed(3000))]
+    #![proptest_config(super::laws::fixed(3000))]
 
     #[test]
     fn nothing_panics(
@@ -99,7 +99,7 @@ fn what_makes_no_sense_is_an_error() {
 #[test]
 fn hours_that_never_open_are_given_up() {
     let zone = zone("Europe/Dublin");
-    let steps = crate::whole_night();
+    let steps = super::whole_night();
     let pour = at(&zone, "2026-11-12T09:30");
     let none = Hours::default();
     let table = plan(&ask(&steps, &none, &zone, pour - 50_000.0), pour, &[]).unwrap();
@@ -111,7 +111,7 @@ fn hours_that_never_open_are_given_up() {
     let always = work(&WEEK, (0, 0), (0, 0));
     let taken = vec![Taken { resource: KILN, span: Span { start: pour - 200_000.0, end: pour + 200_000.0 } }];
     let table = plan(&ask(&steps, &Hours { week: always, taken, ..Hours::default() }, &zone, pour - 50_000.0), pour, &[]).unwrap();
-    assert_eq!(problems(&table), [(crate::BURNOUT, Problem::NoFreeTime { days: 60 })]);
+    assert_eq!(problems(&table), [(super::BURNOUT, Problem::NoFreeTime { days: 60 })]);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use pourbook::calc::timetable::{Ask, Hours, Pin, PinKind, Problem, StepKey, nearest_allowed, next_allowed, plan, previous_allowed};
 
-use crate::{CURE, INVEST, KILN, PRINT, SET, TREE, WASH, WORKDAYS, ask, at, problems, starts, taken, wall, whole_night, work, zone};
+use super::{CURE, INVEST, KILN, PRINT, SET, TREE, WASH, WORKDAYS, ask, at, problems, starts, taken, wall, whole_night, work, zone};
 
 fn studio() -> Hours {
     let mut week = work(&WORKDAYS, (9, 0), (17, 0));
@@ -78,6 +78,52 @@ fn what_is_done_is_a_fact() {
     assert_eq!(told.row(CURE).unwrap().problems, [Problem::Overlaps { by_min: 23.0 * 60.0 }]);
 }
 
+// Invested on Wednesday from 10:00 to 10:45; setting began then by itself, and is not asked for. At noon it is set until 12:45, and waits
+// for the steam.
+#[test]
+fn what_runs_by_itself_is_running() {
+    let zone = zone("Europe/Dublin");
+    let (steps, hours) = (whole_night(), studio());
+    let ask = ask(&steps, &hours, &zone, at(&zone, "2026-11-11T12:00"));
+    let table = plan(&ask, at(&zone, "2026-11-12T09:30"), &[Pin::done(INVEST, at(&zone, "2026-11-11T10:00"))]).unwrap();
+    let set = table.row(SET).unwrap();
+    assert_eq!((wall(&zone, set.start), set.wait_min, set.pin, set.over), ("Wed 11 10:45".to_owned(), 345.0, None, true));
+    assert_eq!(table.next().unwrap().key, super::DEWAX);
+    assert!(table.is_clear());
+}
+
+// The tree must begin within 20 min of curing, which was over at 11:00; at noon that cannot be kept any more. The tree is planned by itself
+// then, as late as may be before a pour at 20:00: at 18:30. It is not held to when washing and curing might have been instead (the latest
+// washing in hours would be from 16:30 to 17:00, and the tree at 18:20).
+#[test]
+fn what_came_too_late_after_a_done_step_stands_by_itself() {
+    let zone = zone("Europe/Dublin");
+    let within = pourbook::calc::timetable::Gap { strict: true, ..pourbook::calc::timetable::Gap::at_most(20.0) };
+    let mut steps = whole_night()[1..4].to_vec();
+    steps[1].then = within;
+    let hours = studio();
+    let ask = ask(&steps, &hours, &zone, at(&zone, "2026-11-11T12:00"));
+    let pour = at(&zone, "2026-11-11T20:00");
+    let table = plan(&ask, pour, &[Pin::done(CURE, at(&zone, "2026-11-11T10:00"))]).unwrap();
+    assert_eq!(starts(&zone, &table), ["Wed 11 09:30", "Wed 11 10:00", "Wed 11 18:30"]);
+    assert_eq!(problems(&table), [(CURE, Problem::WaitTooLong { by_min: 430.0 })]);
+    // Without that: cured from 17:00, by 18:00.
+    let free = plan(&super::ask(&steps, &hours, &zone, at(&zone, "2026-11-11T09:00")), pour, &[]).unwrap();
+    assert_eq!(starts(&zone, &free), ["Wed 11 16:30", "Wed 11 17:00", "Wed 11 18:20"]);
+}
+
+// Wednesday 20:30, and burnout should have begun at 19:30. Investing is wished for at 22:00 all the same: there is time for the tree before
+// it, from now on, though nobody is there; it is not put into this afternoon.
+#[test]
+fn before_a_pin_there_may_be_time_where_there_is_none_before_the_pour() {
+    let zone = zone("Europe/Dublin");
+    let (steps, hours) = ([whole_night()[3], whole_night()[4], whole_night()[7]], studio());
+    let ask = ask(&steps, &hours, &zone, at(&zone, "2026-11-11T20:30"));
+    let table = plan(&ask, at(&zone, "2026-11-12T09:30"), &[Pin::wished(INVEST, at(&zone, "2026-11-11T22:00"))]).unwrap();
+    assert_eq!(starts(&zone, &table), ["Wed 11 20:30", "Wed 11 22:00", "Wed 11 19:30"]);
+    assert!(table.row(TREE).unwrap().problems.iter().all(|problem| matches!(problem, Problem::OutsideHours { .. })));
+}
+
 fn snapped(zone: &jiff::tz::TimeZone, ask: &Ask<'_>, key: StepKey, wished: &str) -> [String; 3] {
     let wished = at(zone, wished);
     [previous_allowed, nearest_allowed, next_allowed].map(|of| of(ask, key, wished).unwrap().map_or("none".to_owned(), |at| wall(zone, at)))
@@ -100,7 +146,7 @@ fn starts_snap_to_where_the_step_may_begin() {
     assert_eq!(snapped(&zone, &ask, TREE, "2026-11-06T10:00"), ["none", "Mon 09 10:05", "Mon 09 10:05"]);
     // Burnout takes 14 h of a kiln that is taken from 12:00 to 13:02, and is started by hand: by Mon 22:00, so 20:00 in the evening; then
     // from 13:05.
-    let kiln = crate::BURNOUT;
+    let kiln = super::BURNOUT;
     assert_eq!(snapped(&zone, &ask, kiln, "2026-11-10T09:00"), ["Mon 09 20:00", "Tue 10 13:05", "Tue 10 13:05"]);
     assert_eq!(steps[7].uses, Some(KILN));
 }

@@ -3,7 +3,7 @@
 use jiff::civil::Weekday;
 use pourbook::calc::timetable::{Gap, Hands, Hours, Problem, Step, plan};
 
-use crate::{BURNOUT, DEWAX, INVEST, KILN, PRINT, SET, WORKDAYS, ask, at, problems, starts, step, taken, wall, whole_night, work, zone};
+use super::{BURNOUT, DEWAX, INVEST, KILN, PRINT, SET, WORKDAYS, ask, at, problems, starts, step, taken, wall, whole_night, work, zone};
 
 /// Monday to Friday from nine to five, and Wednesday evening from six to eight.
 fn studio() -> Hours {

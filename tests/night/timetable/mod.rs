@@ -1,11 +1,4 @@
 //! The timetable: nights worked out by hand, the clock minute by minute, trying everything, laws that hold for any night, and nonsense.
-#![allow(
-    missing_docs,
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::print_stdout,
-    reason = "a test may stop where it stands, and prints its table"
-)]
 
 mod brute;
 mod clocks;

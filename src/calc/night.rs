@@ -10,7 +10,8 @@ use super::flask::FlaskFigures;
 use super::heat::{Fineness, HeatError};
 use super::mould_heat::{CRISTOBALITE_C, HELD_WITHIN_K, HeatAsk, QUARTZ_C};
 use super::shortest::{
-    Inversion, Judged, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, Places, RampCap, Segment, Soak, judge, shortest,
+    Inversion, Judged, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, Places, RampCap, Segment, Soak, judge, readings,
+    shortest_by,
 };
 use super::{HeatFigures, Report};
 use crate::job::{BurnoutId, Job, Studio};
@@ -52,9 +53,19 @@ pub struct NightFound {
     pub night: Night,
     /// The programme as it stands, held against the same limits.
     pub now: Judged,
-    /// The shortest.
+    /// The shortest, sought within a little less than the limits.
     pub outcome: Outcome,
+    /// It, held against the limits by an independent finer run.
+    pub checked: Option<Judged>,
 }
+
+/// The runs of the search, and the finer one that what was found is held against.
+const SOUGHT: Fineness = Fineness { radial: 14, axial: 20, grading: 0.1, tolerance_k: 0.1 };
+const CHECKED: Fineness = Fineness { radial: 22, axial: 34, grading: 0.0, tolerance_k: 0.05 };
+/// What is left to spare in the search: kelvins at an inversion and at the pour, minutes of carbon.
+const SPARE_K: f64 = 1.0;
+const SPARE_AT_POUR_K: f64 = 0.5;
+const SPARE_MIN: f64 = 1.0;
 
 /// Asks for a load; nothing where kiln, programme or a mould is not known.
 #[must_use]
@@ -76,12 +87,12 @@ pub fn night(job: &Job, studio: &Studio, shelf: &Shelf, report: &Report, book: &
     let offset_k = kiln_offset_k(studio, kiln);
     let moulds = moulds(&heat, &flasks, shelf);
     let room_c = heat.first()?.ask.room_c;
-    let limits = Limits {
+    let mut limits = Limits {
         start_c,
         bands: kiln.bands.iter().map(|band| KilnBand { up_to_c: band.up_to_c, rise_k_h: band.rise_k_h, fall_k_h: band.fall_k_h }).collect(),
         offset_k,
         ceiling_c: ceiling(&flasks, shelf, kiln, offset_k),
-        caps: caps(&now, start_c),
+        caps: Vec::new(),
         least: least(document, &flasks, shelf, start_c),
         soak: Soak {
             mould_c: now.last()?.target_c,
@@ -92,27 +103,46 @@ pub fn night(job: &Job, studio: &Studio, shelf: &Shelf, report: &Report, book: &
         most_segments: kiln.segments.map(|most| most as usize),
         step_c: STEP_C,
     };
+    limits.caps = caps(&now, &limits);
     let no_sheet = document.sheet.is_empty();
     Some(Night { load, moulds: Load { moulds, room_c, kept: Kept::WholeBand }, limits, now, no_sheet })
 }
 
-/// Finds it. Nothing where it was told to stop before there was anything to say.
+/// Finds it.
 ///
 /// # Errors
 /// Where a number of the question makes no sense.
 pub fn answer(mut night: Night, go_on: &mut dyn FnMut(f64) -> bool) -> Result<NightFound, HeatError> {
-    let first = judge(&night.now, &night.moulds, &night.limits, &Fineness::PLAN, &mut || !go_on(0.0))?;
+    let first = judge(&night.now, &night.moulds, &night.limits, &SOUGHT, &mut || !go_on(0.0))?;
     for (at, mould) in night.moulds.moulds.iter_mut().enumerate() {
         for (which, inversion) in mould.needs.inversions.iter_mut().enumerate() {
             let of = first.values.iter().filter(|values| values.mould == at).filter_map(|values| values.apart.get(which));
             let apart = of.map(|apart| apart.up_k.max(apart.down_k)).fold(0.0, f64::max);
-            // To the next whole five above, and a little for the finer run.
-            inversion.most_k = (((apart * 1.01) / 5.0).ceil() * 5.0).max(ALWAYS_K);
+            // To the next whole five above, with room for what is spared and for the finer run.
+            inversion.most_k = (((apart + 2.0 * SPARE_K) / 5.0).ceil() * 5.0).max(ALWAYS_K);
         }
     }
-    let now = judge(&night.now, &night.moulds, &night.limits, &Fineness::FINE, &mut || !go_on(0.02))?;
-    let outcome = shortest(&night.moulds, &night.limits, Some(&night.now), go_on);
-    Ok(NightFound { night, now, outcome })
+    let now = judge(&night.now, &night.moulds, &night.limits, &SOUGHT, &mut || !go_on(0.02))?;
+    let (moulds, limits) = spared(&night);
+    let outcome = shortest_by(&moulds, &limits, Some(&night.now), &SOUGHT, go_on);
+    let checked = match &outcome {
+        Outcome::Found(found) => Some(judge(&found.segments, &night.moulds, &night.limits, &CHECKED, &mut || !go_on(0.95))?),
+        _ => None,
+    };
+    Ok(NightFound { night, now, outcome, checked })
+}
+
+/// What is sought within: a little less than the limits, so that a finer run finds them kept.
+fn spared(night: &Night) -> (Load, Limits) {
+    let (mut moulds, mut limits) = (night.moulds.clone(), night.limits.clone());
+    for needs in moulds.moulds.iter_mut().map(|mould| &mut mould.needs) {
+        needs.inversions.iter_mut().for_each(|inversion| inversion.most_k -= SPARE_K);
+        if needs.above_min > 0.0 {
+            needs.above_min += SPARE_MIN;
+        }
+    }
+    limits.soak.within_k -= SPARE_AT_POUR_K;
+    (moulds, limits)
 }
 
 /// Distinct moulds of the load, each with what its patterns need.
@@ -163,21 +193,20 @@ fn ceiling(flasks: &[&FlaskFigures], shelf: &Shelf, kiln: &Kiln, offset_k: f64) 
 }
 
 /// No ramp is steeper than the programme as it stands has in that part, up or down.
-fn caps(now: &[Segment], start_c: f64) -> Vec<RampCap> {
-    let mut from = start_c;
+fn caps(now: &[Segment], limits: &Limits) -> Vec<RampCap> {
     let mut steepest = [[0.0_f64; 2]; PARTS_C.len()];
-    for segment in now {
-        let rate = (segment.target_c - from) / segment.ramp_min.max(1e-6) * 60.0;
-        let (low, high) = (from.min(segment.target_c), from.max(segment.target_c));
+    for pair in readings(now, limits).windows(2) {
+        let ([from_min, from_c], [to_min, to_c]) = (pair[0], pair[1]);
+        let rate = (to_c - from_c) / (to_min - from_min).max(1e-6) * 60.0;
         for (part, [least, most]) in steepest.iter_mut().zip(PARTS_C) {
-            if high > least && low < most {
+            if from_c.max(to_c) > least && from_c.min(to_c) < most {
                 let way = usize::from(rate < 0.0);
                 part[way] = part[way].max(rate.abs());
             }
         }
-        from = segment.target_c;
     }
-    let cap = |rate: f64| (rate > 0.0 && rate < 1e5).then_some(rate);
+    // A hair, so that the programme itself is within it.
+    let cap = |rate: f64| (rate > 0.0 && rate < 1e5).then_some(rate * 1.001);
     PARTS_C
         .iter()
         .zip(steepest)

@@ -8,8 +8,8 @@ use super::args::{LogUnit, Readings, Tongue};
 use super::open::Computed;
 use super::out::Out;
 use super::{BAD_INPUT, FINE};
-use crate::calc::mould_heat::by_log;
-use crate::job::BurnoutId;
+use crate::calc::mould_heat::{by_log, poured_at};
+use crate::job::{BurnoutId, FlaskId};
 use crate::kiln_log::{Options, Unit, find_drops, read, thin};
 use crate::paper::cut::CutWords;
 use crate::paper::words::Words;
@@ -55,12 +55,13 @@ pub(super) fn print(how: &Readings, out: &mut Out) -> u8 {
     let style = Style { comma: language.has_comma(), ..Style::METRIC };
     let words = Words { texts: Texts::of(language), style: &style, ..computed.words(&Style::METRIC) };
     let words = CutWords { job: &computed.batch.sound, words };
-    let points = until_pour(thin(&log.points, WITHIN_K), log.start, load, &computed);
+    let points = thin(&log.points, WITHIN_K);
     let mut text = format!("{}\n", words.log(&log.points, log.start));
     for drop in find_drops(&log.points) {
         let _ = writeln!(text, "  {}", words.drop([drop.start_min, drop.fallen_min], [drop.start_c, drop.lowest_c], drop.recovers));
     }
     for one in asks {
+        let points = until_poured(&points, log.start, one.flask, &computed);
         if let Some(mould) = by_log(&one.ask, &points, &mut || false) {
             let _ = writeln!(text, "\n{}", words.mould(one.flask, &mould));
         }
@@ -69,15 +70,11 @@ pub(super) fn print(how: &Readings, out: &mut Out) -> u8 {
     if computed.faulty { BAD_INPUT } else { FINE }
 }
 
-/// What a kiln does after the pour is of no matter to a mould that is out of it. Nothing is taken off where nobody knows when either was.
-fn until_pour(mut points: Vec<[f64; 2]>, start: Option<DateTime>, load: Option<BurnoutId>, computed: &Computed) -> Vec<[f64; 2]> {
+/// What a kiln does after a flask was poured is of no matter to its mould. Nothing is taken off where the record does not say when that was.
+fn until_poured(points: &[[f64; 2]], start: Option<DateTime>, flask: FlaskId, computed: &Computed) -> Vec<[f64; 2]> {
     let zone = &computed.setting.zone;
     let minutes = |at: DateTime| zone.to_zoned_datetime(at).ok().map(|at| at.timestamp().as_second() as f64 / 60.0);
-    let pour = computed.batch.sound.burnouts.iter().find(|one| Some(one.id) == load).and_then(|load| load.pour_at);
-    if let Some((start, pour)) = start.and_then(minutes).zip(pour.and_then(minutes))
-        && pour > start
-    {
-        points.retain(|point| point[0] <= pour - start);
-    }
-    points
+    let poured = poured_at(&computed.batch.sound, flask);
+    let last = start.and_then(minutes).zip(poured.and_then(minutes)).map(|(start, poured)| poured - start).filter(|last| *last > 0.0);
+    points.iter().copied().filter(|point| last.is_none_or(|last| point[0] <= last)).collect()
 }

@@ -112,7 +112,9 @@ fn a_step_of_the_work_is_dragged_and_moved_by_keys() {
     // The arrows move it to the next time that is allowed, and only it is moved.
     let rect = bar(&harness).unwrap();
     harness.hover_at(rect.center());
-    let node = harness.query_all_by_role(Role::Slider).find(|node| node.accesskit_node().label().is_some_and(|name| name.starts_with("Trees begins")));
+    let node = harness
+        .query_all_by_role(Role::Slider)
+        .find(|node| node.accesskit_node().label().is_some_and(|name| name.starts_with("Trees begins")));
     node.unwrap().focus();
     harness.run();
     harness.key_press(Key::ArrowRight);
@@ -157,6 +159,7 @@ fn the_shortest_night_is_never_longer_and_can_be_taken() {
     let Outcome::Found(programme) = &found.outcome else { panic!("{:?}", found.outcome) };
     assert!(!found.now.sound() || programme.total_min <= total_min(&night.now) + 1e-6);
     assert!(programme.judged.sound());
+    assert!(found.checked.as_ref().is_some_and(pourbook::calc::shortest::Judged::sound), "a finer run bears it out: {:?}", found.checked);
     harness.get_by_label("Take this programme").click();
     harness.run();
     let Some(Programme::Segments(segments)) = &harness.state().workbook.job.burnouts[0].programme else { panic!("segments") };

@@ -23,7 +23,9 @@ fn look() {
             harness.run();
             harness.state_mut().workbook.seek_night();
             for _ in 0..600 {
-                if harness.state().workbook.nights.found().is_some() { break; }
+                if harness.state().workbook.nights.found().is_some() {
+                    break;
+                }
                 std::thread::sleep(std::time::Duration::from_millis(100));
                 harness.run_steps(1);
             }

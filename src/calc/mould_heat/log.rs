@@ -11,8 +11,9 @@ use crate::calc::burnout_findings::CEILING;
 use crate::calc::finding::{self, Arg};
 use crate::calc::flask::FlaskFigures;
 use crate::calc::pass::Pass;
-use crate::job::{KilnReadings, Place};
+use crate::job::{Event, FlaskId, Job, KilnReadings, Place, standing};
 use crate::stock::Powder;
+use jiff::civil::DateTime;
 
 /// A log that ends so many minutes before the pour, or less, tells of all of it.
 const TO_THE_POUR_MIN: f64 = 10.0;
@@ -26,6 +27,8 @@ pub struct LogHeat {
     pub start: Option<Id>,
     /// It goes on to the pour.
     pub to_the_pour: bool,
+    /// It goes on after the planned pour, and the record does not say that the flask was poured: all of it counts.
+    pub goes_on: bool,
     /// What came of it; nothing until the run has come back.
     pub by: Option<ByLog>,
     /// The coldest the mould's corner became in a fall, once it was fired.
@@ -53,14 +56,18 @@ impl Pass<'_> {
             None => Some(load.kiln_start).filter(|start| self.book.number(*start).is_some()),
         };
         let round = load.rounds.iter().find(|round| round.flasks.contains(&flask.id));
-        let pour = self.book.number(round.map_or(load.pour, |round| round.at));
-        let pour = start.and_then(|start| Some(pour? - self.book.number(start)?)).filter(|pour| *pour > 0.0);
-        let points = until(log, pour);
+        let planned = self.book.number(round.map_or(load.pour, |round| round.at));
+        let poured = poured_at(job, flask.id).and_then(|at| self.minutes_of(at));
+        let begun = start.and_then(|start| self.book.number(start));
+        let after = |at: Option<f64>| begun.and_then(|begun| Some(at? - begun)).filter(|after| *after > 0.0);
+        let points = until(log, after(poured));
         let ask = log_ask(ask, &points)?;
+        let pour = after(poured).or(after(planned));
         let to_the_pour = pour.is_some_and(|pour| points.last().is_some_and(|last| last[0] >= pour - TO_THE_POUR_MIN));
+        let goes_on = poured.is_none() && pour.is_some_and(|pour| points.last().is_some_and(|last| last[0] > pour + TO_THE_POUR_MIN));
         self.log_over_ceiling(flask, &ask);
         let by = self.runs.heat.get(&ask.key()).filter(|answer| answer.moulds.iter().all(Result::is_ok)).cloned().map(ByLog::of);
-        let mut found = LogHeat { ask, start, to_the_pour, by, corner_low: None, now: None };
+        let mut found = LogHeat { ask, start, to_the_pour, goes_on, by, corner_low: None, now: None };
         if let Some(by) = &found.by {
             let now = |at: usize| -> Band<f64> { by.now_c.map(|now| now.map(|now| now[at])) };
             let fired = by.corner_low_c.iter().any(Option::is_some);
@@ -91,6 +98,13 @@ impl Pass<'_> {
             self.find_on(&finding::LOG_OVER_CEILING, place, top, args);
         }
     }
+}
+
+/// When a flask was poured, by the record.
+#[must_use]
+pub fn poured_at(job: &Job, flask: FlaskId) -> Option<DateTime> {
+    let poured = standing(&job.record).filter(|entry| matches!(&entry.event, Event::Poured { flask: of, .. } if *of == flask));
+    poured.filter_map(|entry| entry.at).last()
 }
 
 /// What the log says until a flask is poured: afterwards the kiln is of no matter to it.

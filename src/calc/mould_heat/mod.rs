@@ -18,6 +18,6 @@ pub use cut::{ByLog, SAFE_C, SCRAP_C, Verdict, by_log, log_ask};
 pub(in crate::calc) use figures::{CRISTOBALITE_C, QUARTZ_C};
 pub use figures::{HeatFigures, HeatOfLoad, MouldHeat, Spread};
 pub(in crate::calc) use findings::HELD_WITHIN_K;
-pub use log::LogHeat;
+pub use log::{LogHeat, poured_at};
 pub use material::{Conductivity, materials};
 pub use rules::{INPUTS, RULES};

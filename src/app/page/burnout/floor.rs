@@ -137,7 +137,9 @@ fn one(ui: &Ui, cx: &Cx<'_>, scale: &Scale, (flask, standing, found): (&Flask, &
     let edge = if wrong { tokens.stop } else { tokens.act };
     let width = if response.has_focus() || response.hovered() || wrong { 3.0 } else { 1.5 };
     ui.painter().circle(at, radius, tokens.act_ground, Stroke::new(width, edge));
-    ui.painter().text(at - vec2(0.0, 7.0), Align2::CENTER_CENTER, &name, FontId::new(13.0, bold()), tokens.ink);
+    let short = cx.job.flasks.iter().find(|one| one.id.0 == flask.key).map(|one| one.scratch.trim().to_owned());
+    let short = short.filter(|short| !short.is_empty()).unwrap_or_else(|| name.clone());
+    ui.painter().text(at - vec2(0.0, 7.0), Align2::CENTER_CENTER, short, FontId::new(13.0, bold()), tokens.ink);
     let zone = format!("{:+.0} K", standing.zone_k);
     ui.painter().text(at + vec2(0.0, 9.0), Align2::CENTER_CENTER, zone, FontId::proportional(size::SMALL), tokens.ink2);
     let mm = |mm: f64| Finite::new(mm.max(0.0).round());

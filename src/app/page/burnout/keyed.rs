@@ -14,7 +14,7 @@ use crate::paper::keyed::{KeyedWords, notes};
 use crate::stock::Kiln;
 
 /// Widths of number, set point, ramp, hold, at the probe, hottest, coldest.
-const COLUMNS: [f32; 7] = [24.0, 84.0, 104.0, 84.0, 84.0, 84.0, 84.0];
+const COLUMNS: [f32; 7] = [22.0, 70.0, 84.0, 66.0, 78.0, 84.0, 84.0];
 
 /// Shows it, where the kiln has a controller that is known.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, figures: &BurnoutFigures) {

@@ -82,6 +82,7 @@ fn answers(ui: &mut Ui, cx: &Cx<'_>, load: &Burnout) {
         heading::says(ui, &cx.label("log-no-mould"), &tokens);
         return;
     }
+    let goes_on = moulds.iter().any(|(mould, _)| mould.log.as_ref().is_some_and(|log| log.goes_on));
     for (mould, by) in moulds {
         let Some(by) = by else {
             heading::says(ui, &cx.label("heat-mould-computing"), &tokens);
@@ -99,6 +100,9 @@ fn answers(ui: &mut Ui, cx: &Cx<'_>, load: &Burnout) {
             ui.label(RichText::new(said).font(FontId::new(size::TITLE, bold())).color(ink));
         });
         ui.add(Label::new(RichText::new(words(cx).why(by)).color(tokens.ink)).wrap());
+    }
+    if goes_on {
+        heading::says(ui, &cx.label("log-goes-on"), &tokens);
     }
     ui.add_space(STEP);
 }

@@ -55,6 +55,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         let figures = cx.computed.report.burnouts.iter().find(|figures| figures.id == load.id).cloned();
         if let Some(figures) = figures {
             plot::show(ui, cx, load, &figures);
+            log::show(ui, cx, load);
             mould::show(ui, cx, load.id);
             stages::show(ui, cx, load, &figures);
             rounds::show(ui, cx, &figures);
@@ -66,7 +67,6 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             cx.folded(ui, "night-heading", |ui, cx| night::show(ui, cx, load));
         }
         load::flasks(ui, cx, load);
-        log::show(ui, cx, load);
         cx.folded(ui, "heat-more", |ui, cx| load::more(ui, cx, load));
     }
     ui.add_space(2.0 * STEP);

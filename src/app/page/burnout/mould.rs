@@ -11,9 +11,10 @@ use crate::app::widget::row::LABEL;
 use crate::calc::mould_heat::{Conductivity, Mould, Spread};
 use crate::calc::{BurnoutFigures, HeatFigures, Id, MouldHeat};
 use crate::job::{BurnoutId, FlaskId};
+use crate::quantity::Kind;
 
 /// Width of a figure of the table.
-const COLUMN: f32 = 112.0;
+const COLUMN: f32 = 118.0;
 
 /// The flask whose mould is shown: the chosen one where it stands in the load, or else the first.
 fn chosen<'c>(cx: &Cx<'c>, load: BurnoutId) -> Option<&'c HeatFigures> {
@@ -112,7 +113,9 @@ fn one_row(ui: &mut Ui, cx: &mut Cx<'_>, key: &str, spread: [Id; 3]) {
                 let words = cx.label(if key == "heat-out-for" { "heat-longer" } else { "heat-never" });
                 ui.add_sized(vec2(COLUMN, ROW), Label::new(RichText::new(words).color(tokens.ink2)));
             } else {
-                let size = if place == 1 { Look::ROW.size } else { 13.0 };
+                // A day and a time of the clock are long.
+                let long = cx.computed.book.kind(id) == Kind::Moment;
+                let size = if place == 1 && !long { Look::ROW.size } else { 13.0 };
                 figure(ui, cx, id, Look { right: false, size, ..Look::ROW.width(COLUMN) });
             }
         }

@@ -11,7 +11,7 @@ use crate::app::widget::row::cell;
 use crate::app::widget::rows::numbered;
 use crate::app::widget::{button, heading};
 use crate::calc::night::{Night, NightFound, night};
-use crate::calc::shortest::{Bind, Bound, Conductivity, Held, Outcome, Programme, Segment, total_min};
+use crate::calc::shortest::{Bind, Bound, Conductivity, Held, Judged, Outcome, Programme, Segment, total_min};
 use crate::job::{Burnout, Programme as JobProgramme, Segment as JobSegment, SheetHours};
 use crate::quantity::{Finite, Kind, print};
 
@@ -145,7 +145,9 @@ fn result(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, found: &NightFound, fres
             let key = if programme.total_min < now - 0.5 { "night-found" } else { "night-no-shorter" };
             ui.add(Label::new(RichText::new(cx.say(key, &args)).size(16.0).color(tokens.ink)).wrap());
             segments(ui, cx, programme);
-            verified(ui, cx, programme);
+            if let Some(checked) = &found.checked {
+                verified(ui, cx, checked);
+            }
             heading::says(ui, &cx.label("night-trial"), &tokens);
             if fresh && button::plain(ui, &cx.label("night-take"), &tokens).clicked() {
                 take(cx, load, &programme.segments);
@@ -194,8 +196,8 @@ fn binds(cx: &Cx<'_>, bound: &Bound) -> String {
 }
 
 /// What the fine run found at worst.
-fn verified(ui: &mut Ui, cx: &Cx<'_>, programme: &Programme) {
-    let values = &programme.judged.values;
+fn verified(ui: &mut Ui, cx: &Cx<'_>, checked: &Judged) {
+    let values = &checked.values;
     let least = |of: fn(&crate::calc::shortest::Values) -> f64| values.iter().map(of).fold(f64::INFINITY, f64::min);
     let carbon = least(|values| values.above_min);
     let far = values
@@ -207,7 +209,8 @@ fn verified(ui: &mut Ui, cx: &Cx<'_>, programme: &Programme) {
     let apart = print(apart, Kind::TemperatureDifference, cx.style).to_string();
     let args =
         [("carbon", minutes(cx, carbon).into()), ("low", c(cx, far[0]).into()), ("high", c(cx, far[1]).into()), ("apart", apart.into())];
-    heading::says(ui, &cx.say("night-verified", &args), &cx.tokens);
+    let key = if checked.sound() { "night-verified" } else { "night-not-verified" };
+    heading::says(ui, &cx.say(key, &args), &cx.tokens);
 }
 
 fn take(cx: &mut Cx<'_>, load: &Burnout, segments: &[Segment]) {

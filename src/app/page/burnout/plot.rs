@@ -39,7 +39,7 @@ fn drawn(cx: &Cx<'_>, load: &Burnout, figures: &BurnoutFigures) -> Option<Curve>
         let handle = said.then(|| cx.say("heat-point", &[("number", (place + 1).to_string().into())]));
         stages.push(Stage { there: end - hold, end, target, handle });
     }
-    let start = [begins?, load.start_c.map_or(crate::calc::site::ROOM_DEFAULT.value, Finite::get)];
+    let start = [begins?, book.number(figures.start_c)?];
     let id = Id::unique(("kiln curve", load.id.0));
     Some(Curve {
         id,

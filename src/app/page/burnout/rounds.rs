@@ -10,7 +10,7 @@ use crate::calc::{BurnoutFigures, Id};
 use crate::job::FlaskId;
 
 /// Widths of turn, flask, kiln, pour, and out.
-const COLUMNS: [f32; 5] = [30.0, 150.0, 96.0, 140.0, 110.0];
+const COLUMNS: [f32; 5] = [26.0, 128.0, 84.0, 122.0, 104.0];
 
 /// Shows the order, where there is more than one flask or one that may stand out so long.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, figures: &BurnoutFigures) {

@@ -14,7 +14,7 @@ use crate::job::{Burnout, Programme, Segment};
 use crate::quantity::{Finite, Kind};
 
 /// Widths of number, target, ramp, hold, begins, ends.
-const COLUMNS: [f32; 6] = [18.0, 84.0, 78.0, 88.0, 107.0, 107.0];
+const COLUMNS: [f32; 6] = [18.0, 80.0, 78.0, 84.0, 116.0, 116.0];
 /// Width of a rate.
 const RATE: f32 = 84.0;
 /// From here up the rate of a stage of the studio's own stands in its row, otherwise under it.

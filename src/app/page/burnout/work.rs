@@ -17,7 +17,7 @@ use crate::paper::words::{moment_of, moment_words};
 use crate::quantity::{Finite, Kind};
 
 /// Widths of step, length, begins, ends, and the rest.
-const COLUMNS: [f32; 4] = [150.0, 88.0, 132.0, 132.0];
+const COLUMNS: [f32; 4] = [122.0, 84.0, 118.0, 118.0];
 
 /// Shows it, where pour and programme are known.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {

@@ -96,6 +96,7 @@ shelf-ring-uk = Britische Buchstaben
 shelf-stages-wax = Wachs, gipsgebunden, nach Küvettengröße
 shelf-stages-wax-small = Wachs, gipsgebunden, ein Gang für kleine Küvetten
 shelf-stages-resin = Gedrucktes Harz, gipsgebunden
+shelf-stages-fast = Schnell: heißer Ofen, dicke Mischung, Einbettmasse für Harz
 shelf-stages-stones = Wachs mit Steinen, gewöhnliches gipsgebundenes Pulver
 shelf-stages-stones-boric = Wachs mit Steinen, Pulver mit Borsäure
 shelf-stages-phosphate = Phosphatgebunden, für Platin und Palladium

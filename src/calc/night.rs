@@ -165,7 +165,8 @@ fn mould(ask: &HeatAsk, above_min: f64) -> Mould {
         flask: ask.flask,
         materials: ask.materials.clone(),
         surfaces: ask.surfaces,
-        places: Places { cavity_m: ask.places.cavity_m, wall_m: ask.places.wall_m, corner_m: ask.places.corner_m },
+        // Nothing is asked of the outermost cavity: moulds that differ in it alone are one.
+        places: Places { cavity_m: ask.places.corner_m, wall_m: ask.places.wall_m, corner_m: ask.places.corner_m },
         start_c: ask.room_c,
         needs: Needs { above_c: HOT_C, above_min, inversions },
     }

@@ -161,6 +161,9 @@ fn page_of(key: &str) -> &'static str {
         Some("feed") => "page-feed",
         Some("fill") => "page-fill",
         Some("spin") => "page-spin",
+        Some("kiln") => "page-kiln",
+        Some("quench") => "page-quench",
+        Some("work") => "page-work",
         _ => "page-other",
     }
 }

@@ -44,6 +44,7 @@ pub(super) fn load_fields(desk: &Desk<'_>, figures: &BurnoutFigures, document: &
     };
     fields.push(desk.field("burnout-programme", programme));
     fields.extend(figures.dewax_start.map(|id| desk.figure_field("burnout-dewax", id)));
+    fields.extend(figures.lit.map(|[lit, _]| desk.figure_field("burnout-lit", lit)));
     fields.extend([
         desk.figure_field("burnout-kiln-start", figures.kiln_start),
         desk.figure_field("burnout-pour", figures.pour),

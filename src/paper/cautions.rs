@@ -90,11 +90,15 @@ impl Hazards {
         let chosen = [
             (self.dewax, "caution-dewax-steam"),
             (true, "caution-burnout-fume"),
-            (true, "caution-kiln-codes"),
             (self.has(Hazard::ResinFume), "caution-resin-fume"),
             (self.has(Hazard::Ammonia), "caution-ammonia"),
         ];
         block(desk, &chosen)
+    }
+
+    /// At the kiln's door, for the whole load.
+    pub fn at_kiln(&self, desk: &Desk<'_>) -> Option<Block> {
+        block(desk, &[(true, "caution-kiln-codes")])
     }
 
     /// At the crucible.

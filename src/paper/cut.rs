@@ -71,7 +71,7 @@ impl CutWords<'_> {
     pub fn why(&self, mould: &ByLog) -> String {
         let core = mould.now_c.map(|now| now.map(|[_, core]| core));
         let args = [("corner", self.band(mould.corner_low_c).into()), ("core", self.band(core).into())];
-        self.words.texts.say(&format!("{}-why", answer(mould.verdict)), &args)
+        self.words.texts.say(why(mould.verdict), &args)
     }
 
     /// From the least to the most of a band.
@@ -94,5 +94,14 @@ pub const fn answer(verdict: Verdict) -> &'static str {
         Verdict::Reheat => "cut-reheat",
         Verdict::Marginal => "cut-marginal",
         Verdict::Scrap => "cut-scrap",
+    }
+}
+
+const fn why(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::NotFired => "cut-not-fired-why",
+        Verdict::Reheat => "cut-reheat-why",
+        Verdict::Marginal => "cut-marginal-why",
+        Verdict::Scrap => "cut-scrap-why",
     }
 }

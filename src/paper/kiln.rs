@@ -32,7 +32,9 @@ fn page(desk: &Desk<'_>, load: &Burnout, figures: &BurnoutFigures) -> Page {
     let mut blocks = of_load(desk, load.id);
     blocks.extend([desk.heading("kiln-flasks"), flasks_table(desk, &flasks, &thirds(desk, load, figures))]);
     blocks.push(desk.heading("sheet-burnout"));
-    blocks.extend(Hazards::of_flasks(desk, &flasks).at_burnout(desk));
+    let hazards = Hazards::of_flasks(desk, &flasks);
+    blocks.extend(hazards.at_burnout(desk));
+    blocks.extend(hazards.at_kiln(desk));
     blocks.push(Block::Fields(load_fields(desk, figures, load)));
     if figures.stages.is_empty() {
         blocks.push(Block::Words(desk.label("sheet-no-programme")));

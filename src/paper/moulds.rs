@@ -39,9 +39,7 @@ pub(super) fn moulds(desk: &Desk<'_>, figures: &BurnoutFigures) -> Vec<Block> {
 pub(super) fn mould_fields(desk: &Desk<'_>, flask: FlaskId) -> Vec<Field> {
     let found = desk.input.report.heat.iter().find(|one| one.flask == flask).and_then(|one| one.mould.as_ref());
     let Some(mould) = found else { return Vec::new() };
-    let mut fields = vec![desk.field("pour-core", spread(desk, mould.core_at_pour))];
-    fields.extend(mould.out_for.map(|out| desk.field("pour-out", out_for(desk, out))));
-    fields
+    mould.out_for.map(|out| desk.field("pour-out", out_for(desk, out))).into_iter().collect()
 }
 
 /// The core of the load's slowest mould over the clock: it begins at `start`.
@@ -63,6 +61,7 @@ fn of_load<'a>(desk: &Desk<'a>, figures: &BurnoutFigures) -> impl Iterator<Item 
 fn spread(desk: &Desk<'_>, [low, likely, high]: Spread) -> String {
     let number = |id| desk.number(id);
     match (number(low), number(high)) {
+        _ if desk.figure(low) == desk.figure(high) => desk.figure(likely),
         (Some(a), Some(b)) if a <= b => desk.range([low, high]),
         (Some(_), Some(_)) => desk.range([high, low]),
         _ => desk.figure(likely),

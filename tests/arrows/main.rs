@@ -21,7 +21,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("kiln_log", &[]),
     ("files", &["paper", "drawing", "calc", "job", "stock", "quantity", "mesh"]),
     ("headless", &["files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "kiln_log", "texts"]),
-    ("app", &["files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "texts"]),
+    ("app", &["files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "kiln_log", "texts"]),
     ("main", &["app", "headless", "files", "paper", "drawing", "calc", "job", "stock", "quantity", "mesh", "kiln_log", "texts"]),
 ];
 

@@ -52,6 +52,23 @@ fn the_fair_waits_to_be_planned() {
 }
 
 #[test]
+fn the_power_cut_left_a_core_too_cold_and_a_fast_schedule_is_told() {
+    assert_eq!(
+        raised("power-cut.ron"),
+        [
+            "Caution flask/1 core-not-held",
+            "Caution burnout/2 fast-burnout",
+            "Note job defaults",
+            "Note job defaults",
+            "Note job defaults",
+            "Note job defaults",
+            "Note flask/2 solidus-uncertain",
+            "Note burnout/1 mould-ranges-apart",
+        ]
+    );
+}
+
+#[test]
 fn the_three_trees_have_room() {
     assert_eq!(
         raised("three-trees.ron"),
@@ -135,6 +152,7 @@ const CLASS: &[&str] = &[
     "Caution flask/4 metal-outside",
     "Caution flask/4 mould-outside",
     "Caution flask/4 over-planned",
+    "Caution flask/4 steam-not-meant",
     "Caution flask/6 core-not-held",
     "Caution burnout/1 carbon-left",
     "Caution burnout/1 kiln-full",

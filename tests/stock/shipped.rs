@@ -125,6 +125,16 @@ fn every_number_carries_its_source() {
         "up_to_height_mm",
         "stages",
         "soak_h",
+        // Of a kiln's chamber and controller, and of a hot loading: under the origin of each.
+        "width_mm",
+        "depth_mm",
+        "from_wall_mm",
+        "between_mm",
+        "least_k_h",
+        "most_k_h",
+        "most_hold_h",
+        "kiln_c",
+        "loaded_c",
     ]);
     for entry in shelf().entries() {
         let mut value = json(entry);

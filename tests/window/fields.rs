@@ -202,6 +202,14 @@ fn what_is_written_is_taken_before_a_click_or_a_key_leads_elsewhere() {
     let mut harness = on_sample("first-pour.ron", USUAL);
     harness.state_mut().workbook.view.page = pourbook::app::page::Page::Patterns;
     harness.run();
+    // The pattern's file is looked at on a thread; what comes of it moves the page, which a hand would see.
+    for _ in 0..2000 {
+        if matches!(harness.state_mut().workbook.inspection(), Some((_, None))) {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        harness.run();
+    }
     let weight = super::hands::words("patterns-on-scale");
     type_into(&mut harness, &weight, "3.2");
     // Pressed and let go in frames of their own, as a hand does.

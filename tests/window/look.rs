@@ -7,10 +7,9 @@ use pourbook::job::BurnoutId;
 fn look() {
     std::fs::create_dir_all("/tmp/look").unwrap();
     for (name, load, width, height, dark, folds) in [
-        ("k1", 1, 1280.0, 2300.0, false, false),
-        ("k2", 2, 1280.0, 1500.0, false, false),
-        ("k1d", 1, 1024.0, 2300.0, true, false),
-        ("k1f", 1, 1280.0, 3400.0, false, true),
+        ("k1", 1, 1280.0, 1300.0, false, false),
+        ("k1d", 1, 1024.0, 3000.0, true, false),
+        ("k1f", 1, 1280.0, 4300.0, false, true),
         ("k1s", 1, 1024.0, 700.0, false, false),
     ] {
         let mut harness = on_sample("power-cut.ron", Sight { width, height, dark, ..USUAL });

@@ -44,6 +44,8 @@ pub struct Curve {
     pub ceiling: Option<(f64, String)>,
     /// What the mould feels, where that is known.
     pub under: Option<Under>,
+    /// Temperatures between which something in the mould changes its size at once, in °C.
+    pub bands: Vec<[f64; 2]>,
     /// What the kiln really did: minutes since 1970 and °C; empty where nobody knows.
     pub real: Vec<[f64; 2]>,
     /// Height of the drawing.
@@ -53,6 +55,8 @@ pub struct Curve {
 /// What a mould feels: minutes since 1970 and °C.
 #[derive(Debug, Clone)]
 pub struct Under {
+    /// The wall, as is likely.
+    pub wall: Vec<[f64; 2]>,
     /// The core, as is likely.
     pub core: Vec<[f64; 2]>,
     /// The outermost cavity, as is likely.
@@ -74,6 +78,7 @@ impl Under {
                 FilledArea::new("", &at(&self.low, 0), &least, &most).fill_color(tokens.core.gamma_multiply(0.22)).allow_hover(false);
             plot.add(area);
         }
+        plot.line(Line::new("", PlotPoints::new(self.wall)).color(tokens.ink3).width(1.0));
         plot.line(Line::new("", PlotPoints::new(self.cavity)).color(tokens.act).width(1.5));
         plot.line(Line::new("", PlotPoints::new(self.core)).color(tokens.core).width(2.0));
     }
@@ -171,6 +176,7 @@ fn plot(ui: &mut Ui, cx: &Cx<'_>, curve: &Curve, targets: &[f64]) -> (Response, 
     let style = *cx.style;
     let under = curve.under.clone();
     let real = curve.real.clone();
+    let bands = curve.bands.clone();
     let shown = still(Plot::new(curve.id))
         .width(width)
         .height(curve.height)
@@ -185,6 +191,10 @@ fn plot(ui: &mut Ui, cx: &Cx<'_>, curve: &Curve, targets: &[f64]) -> (Response, 
         .show(ui, move |plot| {
             plot.set_plot_bounds_x(first - aside..=last + aside);
             plot.set_plot_bounds_y(0.0..=top);
+            for [low, high] in bands {
+                let (times, low, high) = ([first - aside, last + aside], [low, low], [high, high]);
+                plot.add(FilledArea::new("", &times, &low, &high).fill_color(tokens.rule.gamma_multiply(0.7)).allow_hover(false));
+            }
             if let Some(ceiling) = ceiling {
                 let line = HLine::new("", ceiling).color(tokens.caution).width(1.5).style(LineStyle::dashed_loose()).allow_hover(false);
                 plot.hline(line);

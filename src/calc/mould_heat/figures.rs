@@ -22,10 +22,10 @@ use crate::job::{BurnoutId, FlaskId, Place};
 const BURNT_C: f64 = 230.0;
 
 /// While cristobalite changes its lattice, in °C: about these, by the thermal chemistry of gypsum-bonded powders, from memory.
-pub(in crate::calc) const CRISTOBALITE_C: [f64; 2] = [220.0, 270.0];
+pub const CRISTOBALITE_C: [f64; 2] = [220.0, 270.0];
 
 /// While quartz does: 573 °C by every handbook, and ten kelvins to either side.
-pub(in crate::calc) const QUARTZ_C: [f64; 2] = [563.0, 583.0];
+pub const QUARTZ_C: [f64; 2] = [563.0, 583.0];
 
 /// One figure from low to high conductivity. A line without a number is something that never happens.
 pub type Spread = [Id; 3];

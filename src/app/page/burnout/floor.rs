@@ -13,7 +13,7 @@ use crate::app::theme::{STEP, bold, size};
 use crate::app::widget::{button, heading};
 use crate::calc::BurnoutFigures;
 use crate::calc::floor::{flasks_of, floor_of};
-use crate::calc::kiln_floor::{Arrangement, Column, Fault, Flask, Floor, Room, Row, Shape, Standing, arrange};
+use crate::calc::kiln_floor::{Arrangement, Fault, Flask, Floor, Room, Shape, Standing, arrange};
 use crate::job::{Burnout, FlaskId};
 use crate::quantity::{Finite, Kind, print};
 

@@ -34,6 +34,7 @@ pub fn under(cx: &Cx<'_>, figures: &BurnoutFigures) -> Option<Under> {
     let (low, likely, high) = (low?, likely?, high?);
     let line = |of: &Mould, series: &[f64]| of.times_min.iter().zip(series).map(|(minutes, c)| [start + minutes, *c]).collect();
     Some(Under {
+        wall: line(likely, &likely.wall_c),
         core: line(likely, &likely.core_c),
         cavity: line(likely, &likely.cavity_c),
         low: line(low, &low.core_c),
@@ -63,7 +64,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: BurnoutId) {
     };
     ui.horizontal_wrapped(|ui| {
         let real = heat.log.as_ref().map(|_| ("heat-key-real", tokens.ink));
-        let keys = [("heat-key-kiln", tokens.heat), ("heat-key-core", tokens.core), ("heat-key-cavity", tokens.act)];
+        let keys = [
+            ("heat-key-kiln", tokens.heat),
+            ("heat-key-wall", tokens.ink3),
+            ("heat-key-core", tokens.core),
+            ("heat-key-cavity", tokens.act),
+            ("heat-key-bands", tokens.ink2),
+        ];
         for (key, colour) in keys.into_iter().chain(real) {
             ui.label(RichText::new(format!("— {}", cx.label(key))).color(colour));
         }

@@ -7,6 +7,7 @@ use super::stages;
 use crate::app::cx::Cx;
 use crate::app::theme::STEP;
 use crate::app::widget::curve::{Curve, Stage, curve};
+use crate::calc::mould_heat::{CRISTOBALITE_C, QUARTZ_C};
 use crate::calc::{Book, BurnoutFigures};
 use crate::job::{Burnout, Programme, Segment};
 use crate::quantity::{Finite, Kind, print};
@@ -48,6 +49,7 @@ fn drawn(cx: &Cx<'_>, load: &Burnout, figures: &BurnoutFigures) -> Option<Curve>
         stages,
         ceiling: ceiling(cx, load),
         under: super::mould::under(cx, figures),
+        bands: vec![CRISTOBALITE_C, QUARTZ_C],
         real: real(load, figures, book, |at| minutes_at(at, cx)),
         height: 240.0,
     })

@@ -10,7 +10,7 @@ use super::flask::FlaskFigures;
 use super::heat::{Fineness, HeatError};
 use super::mould_heat::{CRISTOBALITE_C, HELD_WITHIN_K, HeatAsk, QUARTZ_C};
 use super::shortest::{
-    Inversion, Judged, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, Places, RampCap, Segment, Soak, judge, readings,
+    Bind, Inversion, Judged, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, Places, RampCap, Segment, Soak, judge, readings,
     shortest_by,
 };
 use super::{HeatFigures, Report};
@@ -114,6 +114,14 @@ pub fn night(job: &Job, studio: &Studio, shelf: &Shelf, report: &Report, book: &
 /// Where a number of the question makes no sense.
 pub fn answer(mut night: Night, go_on: &mut dyn FnMut(f64) -> bool) -> Result<NightFound, HeatError> {
     let first = judge(&night.now, &night.moulds, &night.limits, &SOUGHT, &mut || !go_on(0.0))?;
+    // A ramp that the programme itself does not keep to is held to the kiln alone.
+    for breach in &first.breaches {
+        if let Bind::RampCap { cap } = breach.limit
+            && let Some(cap) = night.limits.caps.get_mut(cap)
+        {
+            (cap.rise_k_h, cap.fall_k_h) = (None, None);
+        }
+    }
     for (at, mould) in night.moulds.moulds.iter_mut().enumerate() {
         for (which, inversion) in mould.needs.inversions.iter_mut().enumerate() {
             let of = first.values.iter().filter(|values| values.mould == at).filter_map(|values| values.apart.get(which));

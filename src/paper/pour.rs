@@ -91,7 +91,8 @@ pub(super) fn quench(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
     let minutes = desk.words.style.units.of(Kind::Duration).symbol;
     let quenched = (!pour.never_quench).then(|| WriteIn { label: desk.label("really-quench"), unit: minutes });
     let really = quenched.into_iter().chain([WriteIn { label: desk.label("really-good"), unit: "" }]).collect();
-    let glow = pour.no_glow.filter(|_| !pour.never_quench);
+    // Where the alloy has a window of its own, that is enough for the sheet.
+    let glow = pour.no_glow.filter(|_| !pour.never_quench && pour.quench.is_none());
     let window = match glow {
         Some(glow) => format!("{window} {}", desk.say("quench-no-glow", &[("window", desk.range(glow).into())])),
         None => window,

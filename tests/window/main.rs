@@ -11,7 +11,6 @@ mod hands;
 mod house;
 mod kiln;
 mod layout;
-mod look;
 mod names;
 mod paper;
 mod part;

@@ -177,7 +177,8 @@ impl<'a> Pass<'a> {
                 WorkStep::Investing => self.investing(place, flasks),
                 WorkStep::Setting => self.setting_time(place, flasks),
                 WorkStep::Dewax => burnout.dewax_min.map(|minutes| self.book.entered(&super::burnout::DEWAX, place, minutes.get())),
-                WorkStep::Loading => Some(self.book.constant(&LOADING)),
+                // From the steam straight into the kiln: there is no time between.
+                WorkStep::Loading => burnout.dewax_min.is_none().then(|| self.book.constant(&LOADING)),
                 WorkStep::Burnout => Some(load.total),
             };
             let said = burnout.step_minutes.get(&step).filter(|_| said_by_hand(step)).copied();
@@ -238,7 +239,7 @@ impl<'a> Pass<'a> {
             WorkStep::Setting => (Hands::None, wet),
             // Straight into the warm kiln: the flask never cools between.
             WorkStep::Dewax => (Hands::Both, Gap::AT_ONCE),
-            WorkStep::Loading if burnout.starts_itself && burnout.dewax_min.is_none() => (Hands::All, counts_down),
+            WorkStep::Loading if burnout.starts_itself => (Hands::All, counts_down),
             WorkStep::Loading => (Hands::All, Gap::AT_ONCE),
             WorkStep::Burnout => (Hands::None, Gap::AT_ONCE),
         };

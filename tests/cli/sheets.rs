@@ -13,6 +13,20 @@ fn the_main_job_prints_the_sheet_and_ends_well() {
 }
 
 #[test]
+fn the_kiln_sheet_holds_the_whole_night() {
+    let (code, sheet, _) = told(&run(&format!("kiln {{}} --at {DAY}"), &sample("power-cut.ron")));
+    assert_eq!(code, 0);
+    for words in ["Into the controller", "full speed", "In the moulds", "The work before the pour", "Light the kiln", "carbon"] {
+        assert!(sheet.contains(words), "{words}: {sheet}");
+    }
+    // The steam begins when the timetable says so.
+    let clock = |line: &str| line.split_whitespace().find(|word| word.contains(':')).map(str::to_owned);
+    let line = |words: &str| sheet.lines().find(|line| line.contains(words)).map(str::to_owned).unwrap_or_default();
+    let steam = line("[ ]   Steam");
+    assert_eq!(clock(&line("Start the steam")), clock(&steam), "{sheet}");
+}
+
+#[test]
 fn quotes_are_there_for_every_client_of_the_order_book() {
     let (code, quotes, said) = told(&run(&format!("quote {{}} --at {DAY}"), &sample("mixed-kiln.ron")));
     assert_eq!((code, said.as_str()), (0, ""));

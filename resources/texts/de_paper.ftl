@@ -204,7 +204,6 @@ moulds-computed = Berechnet, von niedriger bis hoher Leitfähigkeit: Eine eigene
 moulds-by-log = Nach dem Protokoll des Ofens berechnet, von niedriger bis hoher Leitfähigkeit. Wachs und Dampf bleiben außer Acht.
 moulds-never = nie
 moulds-longer = über 20 min
-pour-out = Darf draußen stehen
 kiln-curve-core = Gestrichelt: der Kern der Küvette { $flask }, wie er wahrscheinlich ist.
 keyed-title = In den Regler
 keyed-set = eingeben

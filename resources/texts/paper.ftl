@@ -219,7 +219,6 @@ moulds-computed = Computed, from low to high conductivity: measure one flask of 
 moulds-by-log = Computed from the kiln’s log, from low to high conductivity. Wax and steam are left out.
 moulds-never = never
 moulds-longer = over 20 min
-pour-out = May stand out
 kiln-curve-core = Broken: the core of flask { $flask }, as is likely.
 keyed-title = Into the controller
 keyed-set = key in

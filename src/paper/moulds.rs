@@ -1,6 +1,6 @@
 //! What the moulds of a load feel, from low to high conductivity, and how long each may stand out.
 
-use super::block::{Block, Field, Side};
+use super::block::{Block, Side};
 use super::desk::Desk;
 use crate::calc::mould_heat::{Conductivity, Mould, Spread};
 use crate::calc::{BurnoutFigures, HeatFigures, MouldHeat};
@@ -33,13 +33,6 @@ pub(super) fn moulds(desk: &Desk<'_>, figures: &BurnoutFigures) -> Vec<Block> {
     }
     let says = if known.iter().any(|(one, _)| one.is_by_log()) { "moulds-by-log" } else { "moulds-computed" };
     vec![desk.heading("moulds-title"), Block::Table(table), Block::Words(desk.label(says))]
-}
-
-/// What a bench sheet says of its own mould.
-pub(super) fn mould_fields(desk: &Desk<'_>, flask: FlaskId) -> Vec<Field> {
-    let found = desk.input.report.heat.iter().find(|one| one.flask == flask).and_then(|one| one.mould.as_ref());
-    let Some(mould) = found else { return Vec::new() };
-    mould.out_for.map(|out| desk.field("pour-out", out_for(desk, out))).into_iter().collect()
 }
 
 /// The core of the load's slowest mould over the clock: it begins at `start`.

@@ -2,7 +2,6 @@
 
 use super::block::{BigWeight, Block, Field, WriteIn};
 use super::desk::Desk;
-use super::moulds::mould_fields;
 use crate::calc::{FlaskFigures, Id};
 use crate::job::Drive;
 use crate::quantity::Kind;
@@ -22,7 +21,6 @@ pub(super) fn pour(desk: &Desk<'_>, flask: &FlaskFigures) -> Vec<Block> {
         fields.extend(flask.turn.map(|turn| desk.field("pour-turn", turn.to_string())));
         fields.push(desk.field("pour-drive", desk.label(drive_key(flask.drive))));
     }
-    fields.extend(mould_fields(desk, flask.id));
     fields.extend(driven(desk, flask));
     fields.extend(room(desk, flask));
     let really = [WriteIn { label: desk.label("really-poured-at"), unit: "" }];

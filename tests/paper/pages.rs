@@ -189,6 +189,9 @@ fn an_ordinary_flask_is_one_page_on_either_paper_in_either_language() {
     let mut ordinary = three_flasks();
     // The brass flask of this job has eight findings of its own: in German on the shorter paper it runs on.
     ordinary.flasks.retain(|flask| flask.id.0 != 2);
+    // Nor has an ordinary load a turn against the heat, or steam for what does not run out by it: both are findings of their own.
+    ordinary.flasks.iter_mut().for_each(|flask| flask.turn = None);
+    ordinary.burnouts.iter_mut().for_each(|load| load.dewax_min = None);
     let jobs = [
         (quick_start(), dresses()),
         (ordinary, dresses()),

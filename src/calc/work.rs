@@ -146,12 +146,13 @@ impl<'a> Pass<'a> {
         hours.taken = self.kiln_taken(burnout, loads);
         let now = self.minutes_of(self.setting.at.to_datetime(Time::midnight()))?;
         // A batch that is over is not reproached with the past.
-        let now = if pour < now { f64::MIN_POSITIVE } else { now };
+        let over = pour < now;
+        let now = if over { f64::MIN_POSITIVE } else { now };
         let pouring_min = POURING.value * flasks.len().max(1) as f64;
         let pins = self.pins(burnout, &steps);
         let ask = super::timetable::Ask { steps: &steps, hours: &hours, zone: &self.setting.zone, now, pouring_min };
         let table = plan(&ask, pour, &pins).ok()?;
-        let clock = burnout.pour_at.filter(|_| !table.is_clear()).map(jiff::civil::DateTime::time);
+        let clock = burnout.pour_at.filter(|_| !over && !table.is_clear()).map(jiff::civil::DateTime::time);
         let possible = clock.and_then(|clock| pours_at(&ask, clock, now, &[], OFFERED).ok()).unwrap_or_default();
         let rows = self.work_rows(burnout, &lengths, &table);
         Some(WorkFigures { load: burnout.id, rows, pour_problems: table.pour_problems, steps, hours, now, pouring_min, possible })

@@ -1,7 +1,7 @@
 //! What a job asks of a kiln's floor and of its controller.
 
 use super::book::Book;
-use super::burnout_findings::kiln_offset_k;
+use super::burnout::kiln_offset_k;
 use super::controller::{Controller, Programme, RampBy, Segment, Table, Unit, Wish, key_in};
 use super::kiln_floor::{Flask, Floor, Hottest, Shape, Zones};
 use super::{BurnoutFigures, Report};

@@ -263,7 +263,7 @@ impl<'a> Pass<'a> {
             (None, Some(powder)) => {
                 let thick = powder.ratio_fast.as_ref().filter(|_| self.burnt_fast(flask));
                 match thick {
-                    Some(thick) => self.shelf_term(&super::burnout_findings::THICK_MIX, &powder.id, thick),
+                    Some(thick) => self.shelf_term(&super::burnout::THICK_MIX, &powder.id, thick),
                     None => self.shelf_term(&RATIO, &powder.id, &powder.ratio),
                 }
             }

@@ -8,7 +8,6 @@ pub mod arrange;
 pub mod batch;
 mod book;
 mod burnout;
-mod burnout_findings;
 mod by_id;
 mod calibrate;
 mod clearance;
@@ -261,7 +260,7 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         clearance::RULES,
         pour::RULES,
         burnout::RULES,
-        burnout_findings::RULES,
+        burnout::findings::RULES,
         mould_heat::RULES,
         flask::RULES,
         melt::RULES,
@@ -305,7 +304,7 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         clearance::INPUTS,
         pour::INPUTS,
         burnout::INPUTS,
-        burnout_findings::INPUTS,
+        burnout::findings::INPUTS,
         flask::INPUTS,
         melt::INPUTS,
         batch::INPUTS,

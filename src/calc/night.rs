@@ -5,12 +5,12 @@
 
 use super::book::Book;
 use super::burnout::HOT_C;
-use super::burnout_findings::kiln_offset_k;
+use super::burnout::kiln_offset_k;
 use super::flask::FlaskFigures;
 use super::heat::{Fineness, HeatError};
-use super::mould_heat::{CRISTOBALITE_C, HELD_WITHIN_K, HeatAsk, QUARTZ_C};
+use super::mould_heat::{CRISTOBALITE_C, HELD_WITHIN_K, HeatAsk, Places, QUARTZ_C};
 use super::shortest::{
-    Bind, Inversion, Judged, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, Places, RampCap, Segment, Soak, judge, readings,
+    Bind, Breach, Inversion, Judged, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, RampCap, Segment, Soak, judge, readings,
     shortest_by,
 };
 use super::{HeatFigures, Report};
@@ -66,6 +66,8 @@ const CHECKED: Fineness = Fineness { radial: 22, axial: 34, grading: 0.0, tolera
 const SPARE_K: f64 = 1.0;
 const SPARE_AT_POUR_K: f64 = 0.5;
 const SPARE_MIN: f64 = 1.0;
+/// So often it is sought within less, where the finer run finds more than was spared.
+const ROUNDS: u32 = 3;
 
 /// Asks for a load; nothing where kiln, programme or a mould is not known.
 #[must_use]
@@ -131,13 +133,51 @@ pub fn answer(mut night: Night, go_on: &mut dyn FnMut(f64) -> bool) -> Result<Ni
         }
     }
     let now = judge(&night.now, &night.moulds, &night.limits, &SOUGHT, &mut || !go_on(0.02))?;
-    let (moulds, limits) = spared(&night);
-    let outcome = shortest_by(&moulds, &limits, Some(&night.now), &SOUGHT, go_on);
-    let checked = match &outcome {
-        Outcome::Found(found) => Some(judge(&found.segments, &night.moulds, &night.limits, &CHECKED, &mut || !go_on(0.95))?),
-        _ => None,
-    };
-    Ok(NightFound { night, now, outcome, checked })
+    let (mut moulds, mut limits) = spared(&night);
+    let mut round = 1;
+    loop {
+        // The first search is nearly all of the work.
+        let mut of_all = |share: f64| go_on(if round == 1 { 0.9 * share } else { 0.9 + 0.09 * share });
+        let outcome = shortest_by(&moulds, &limits, Some(&night.now), &SOUGHT, &mut of_all);
+        let checked = match &outcome {
+            Outcome::Found(found) => Some(judge(&found.segments, &night.moulds, &night.limits, &CHECKED, &mut || !go_on(0.99))?),
+            _ => None,
+        };
+        let broken = checked.as_ref().map_or(&[][..], |checked| &checked.breaches);
+        if round == ROUNDS || !narrowed(&mut moulds, &mut limits, broken) {
+            return Ok(NightFound { night, now, outcome, checked });
+        }
+        round += 1;
+    }
+}
+
+/// Less to seek within, where the finer run found more broken than was spared. False where nothing is to be narrowed.
+fn narrowed(load: &mut Load, limits: &mut Limits, broken: &[Breach]) -> bool {
+    let mut any = false;
+    for breach in broken {
+        match breach.limit {
+            Bind::Apart { mould, inversion } => {
+                let inversions = load.moulds.get_mut(mould).map(|mould| &mut mould.needs.inversions);
+                if let Some(inversion) = inversions.and_then(|inversions| inversions.get_mut(inversion)) {
+                    inversion.most_k -= breach.by + SPARE_K;
+                    any = true;
+                }
+            }
+            Bind::Carbon { mould } => {
+                if let Some(mould) = load.moulds.get_mut(mould) {
+                    mould.needs.above_min += breach.by + SPARE_MIN;
+                    any = true;
+                }
+            }
+            Bind::CoreAtPour { .. } => {
+                limits.soak.within_k = (limits.soak.within_k - breach.by - SPARE_AT_POUR_K).max(SPARE_AT_POUR_K);
+                any = true;
+            }
+            // What the kiln, the sheet and the controller allow, a finer run of the mould does not change.
+            _ => {}
+        }
+    }
+    any
 }
 
 /// What is sought within: a little less than the limits, so that a finer run finds them kept.

@@ -59,11 +59,39 @@ impl CutWords<'_> {
     /// What is to be done with a mould, and why.
     #[must_use]
     pub fn mould(&self, flask: FlaskId, mould: &ByLog) -> String {
-        let scratch = self.job.flasks.iter().find(|one| one.id == flask).map(|one| one.scratch.trim().to_owned()).unwrap_or_default();
-        let name = if scratch.is_empty() { flask.to_string() } else { scratch };
-        let args =
-            [("flask", name.into()), ("answer", self.words.texts.label(answer(mould.verdict)).into()), ("why", self.why(mould).into())];
+        self.of(&self.scratch(flask), mould)
+    }
+
+    /// What is to be done with the moulds of a load: a sentence for each, one for all that have come equally far.
+    #[must_use]
+    pub fn moulds(&self, moulds: &[(FlaskId, &ByLog)]) -> Vec<String> {
+        self.alike(moulds).into_iter().map(|(names, mould)| self.of(&names, mould)).collect()
+    }
+
+    /// The moulds of a load, those together that have come equally far, with the numbers of their flasks.
+    #[must_use]
+    pub fn alike<'m>(&self, moulds: &[(FlaskId, &'m ByLog)]) -> Vec<(String, &'m ByLog)> {
+        let mut all: Vec<(String, String, &ByLog)> = Vec::new();
+        for (flask, mould) in moulds {
+            let (name, why) = (self.scratch(*flask), self.why(mould));
+            match all.iter_mut().find(|(_, other, with)| *other == why && with.verdict == mould.verdict) {
+                Some((names, ..)) => *names = format!("{names}, {name}"),
+                None => all.push((name, why, mould)),
+            }
+        }
+        all.into_iter().map(|(names, _, mould)| (names, mould)).collect()
+    }
+
+    fn of(&self, names: &str, mould: &ByLog) -> String {
+        let answer = self.words.texts.label(answer(mould.verdict));
+        let args = [("flask", names.into()), ("answer", answer.into()), ("why", self.why(mould).into())];
         self.words.texts.say("cut-says", &args)
+    }
+
+    /// The number on the face of a flask.
+    fn scratch(&self, flask: FlaskId) -> String {
+        let scratch = self.job.flasks.iter().find(|one| one.id == flask).map(|one| one.scratch.trim().to_owned()).unwrap_or_default();
+        if scratch.is_empty() { flask.to_string() } else { scratch }
     }
 
     /// Why, and what to do.

@@ -1,7 +1,7 @@
 #!/bin/sh
 # Coverage-guided fuzzing of everything Pourbook reads, on the stable toolchain.
 #
-#   tests/fuzz/run.sh [SECONDS [TARGET…]]   build, then each target (document mesh obj ply threemf entry stock) for so many seconds (60)
+#   tests/fuzz/run.sh [SECONDS [TARGET…]]   build, then each target (document mesh obj ply threemf entry stock log) for so many seconds (60)
 #   tests/fuzz/run.sh --self-test           build with a planted bug in every target; each must be found, starting from the seeds
 #
 # Ends with 1 where an input broke something; the input is kept and named. To run it again: BINARY INPUT.
@@ -17,7 +17,7 @@ root=$(cd "$here/../.." && pwd)
 host=$(rustc -vV | sed -n 's/^host: //p')
 export CARGO_TARGET_DIR="${CARGO_TARGET_DIR:-$here/target}"
 out="$CARGO_TARGET_DIR/fuzz"
-targets="${TARGETS:-document mesh obj ply threemf entry stock}"
+targets="${TARGETS:-document mesh obj ply threemf entry stock log}"
 
 # Counters on every edge, a table of their places, and the operands of comparisons, so that the engine sees what an input reached and what it
 # was compared with. With --target these flags stay off build scripts, which could not be linked with them.
@@ -46,6 +46,7 @@ longest() {
         threemf) echo 6000 ;;
         entry) echo 210 ;;
         stock) echo 6000 ;;
+        log) echo 2000 ;;
     esac
 }
 

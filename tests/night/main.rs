@@ -8,9 +8,14 @@
     reason = "a test may stop where it stands, and prints its table"
 )]
 
+#[path = "../world/mod.rs"]
+mod world;
+
 mod always;
+mod asked;
 mod controller;
 mod floor;
 mod most;
 mod shortest;
+mod stands;
 mod timetable;

@@ -64,6 +64,22 @@ pub enum Fault {
     },
 }
 
+impl Fault {
+    /// The flasks it is about: one, or the two of a pair.
+    #[must_use]
+    pub fn keys(&self) -> Vec<u32> {
+        match self {
+            Self::Overlap { keys, .. } | Self::TooNear { keys, .. } => keys.to_vec(),
+            Self::Unknown { key }
+            | Self::Twice { key }
+            | Self::Number { key }
+            | Self::Outside { key, .. }
+            | Self::NearWall { key, .. }
+            | Self::TooHigh { key, .. } => vec![*key],
+        }
+    }
+}
+
 /// All that is wrong with where flasks stand, as when they are moved by hand: first flask by flask, then by pairs. Flasks without a place do not
 /// count. What is short by no more than [`SLACK_MM`] is not short.
 ///

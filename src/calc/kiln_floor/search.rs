@@ -229,7 +229,7 @@ fn given_out(floor: &Floor, kept: &[Flask], places: &Places) -> (Vec<Standing>, 
     let mut stand: Vec<Place> = stand.collect();
     let is_loose = |key: &u32| kept.iter().any(|flask| flask.key == *key && flask.held_mm.is_none());
     // What a search got wrong would be left out rather than given out.
-    while let Some(key) = check(floor, kept, &stand).unwrap_or_default().iter().flat_map(keys).find(is_loose) {
+    while let Some(key) = check(floor, kept, &stand).unwrap_or_default().iter().flat_map(Fault::keys).find(is_loose) {
         stand.retain(|place| place.key != key);
         not.push(key);
     }
@@ -238,18 +238,6 @@ fn given_out(floor: &Floor, kept: &[Flask], places: &Places) -> (Vec<Standing>, 
         Standing { key: place.key, at_mm: place.at_mm, zone_k: zone_k(floor, place.at_mm), row, column }
     };
     (stand.into_iter().map(told).collect(), not)
-}
-
-fn keys(fault: &Fault) -> Vec<u32> {
-    match fault {
-        Fault::Overlap { keys, .. } | Fault::TooNear { keys, .. } => keys.to_vec(),
-        Fault::Unknown { key }
-        | Fault::Twice { key }
-        | Fault::Number { key }
-        | Fault::Outside { key, .. }
-        | Fault::NearWall { key, .. }
-        | Fault::TooHigh { key, .. } => vec![*key],
-    }
 }
 
 /// Pairs where one poured earlier stands straight behind one poured later, seen from the front.

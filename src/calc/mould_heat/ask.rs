@@ -5,7 +5,7 @@ use std::hash::{DefaultHasher, Hash, Hasher};
 use super::material::materials;
 use crate::calc::book::Book;
 use crate::calc::burnout::BurnoutFigures;
-use crate::calc::burnout_findings::kiln_offset_k;
+use crate::calc::burnout::kiln_offset_k;
 use crate::calc::flask::FlaskFigures;
 use crate::calc::heat::{Flask, Material, Shell, Surface, Surfaces};
 use crate::calc::pass::Pass;

@@ -2,7 +2,7 @@
 
 use super::figures::{MouldHeat, Spread};
 use crate::calc::burnout::BurnoutFigures;
-use crate::calc::burnout_findings::CARBON_NEEDED;
+use crate::calc::burnout::CARBON_NEEDED;
 use crate::calc::finding::{self, Arg};
 use crate::calc::flask::FlaskFigures;
 use crate::calc::pass::Pass;

@@ -7,7 +7,7 @@ use super::figures::Spread;
 use super::rules::{CORE_NOW, CORNER_LOW, CORNER_NOW, LOG_START, LOG_TOP};
 use crate::calc::book::Id;
 use crate::calc::burnout::BurnoutFigures;
-use crate::calc::burnout_findings::CEILING;
+use crate::calc::burnout::CEILING;
 use crate::calc::finding::{self, Arg};
 use crate::calc::flask::FlaskFigures;
 use crate::calc::pass::Pass;

@@ -1,10 +1,11 @@
 //! One mould at one conductivity, run through a programme segment by segment.
 
 use super::limits::Limits;
-use super::load::{Conductivity, Load, Mould};
+use super::load::{Load, Mould};
 use super::path::{Segment, parts};
 use super::read::{Series, Values};
 use crate::calc::heat::{Field, Fineness, HeatError, Phase, Surroundings, Watch};
+use crate::calc::mould_heat::Conductivity;
 
 /// Shortest piece that is run, in s: a segment of no length is none.
 const SHORTEST_S: f64 = 1e-3;

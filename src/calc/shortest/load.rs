@@ -2,27 +2,12 @@
 
 use super::check::{MOST_MIN, at_most, between, celsius, within};
 use crate::calc::heat::{Flask, HeatError, Material, Surfaces};
+use crate::calc::mould_heat::{Conductivity, Places};
 
 /// Most distinct moulds of a load.
 const MOST_MOULDS: usize = 32;
 /// Most inversions of a mould.
 const MOST_INVERSIONS: usize = 8;
-
-/// Which end of the band of conductivities.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Conductivity {
-    /// The lowest.
-    Low,
-    /// The likely one.
-    Likely,
-    /// The highest.
-    High,
-}
-
-impl Conductivity {
-    /// All three, from low to high.
-    pub const ALL: [Self; 3] = [Self::Low, Self::Likely, Self::High];
-}
 
 /// For which conductivities everything must hold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -64,17 +49,6 @@ pub struct Needs {
     pub above_min: f64,
     /// Inversions.
     pub inversions: Vec<Inversion>,
-}
-
-/// Where a mould is read, `[radius, height over the base]` in m. The core is always read.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Places {
-    /// The outermost cavity.
-    pub cavity_m: [f64; 2],
-    /// The wall at half height.
-    pub wall_m: [f64; 2],
-    /// The corner at the upper end.
-    pub corner_m: [f64; 2],
 }
 
 /// A mould. Equal ones of a load stand for each other.

@@ -31,7 +31,7 @@ mod thin;
 pub use bind::{Bind, Breach};
 pub use judge::{Judged, judge};
 pub use limits::{KilnBand, Least, Limits, RampCap, Soak};
-pub use load::{Conductivity, Inversion, Kept, Load, Mould, Needs, Places};
+pub use load::{Inversion, Kept, Load, Mould, Needs};
 pub use outcome::{Bound, Held, Outcome, Programme};
 pub use path::{Segment, readings, total_min};
 pub use read::{Apart, DRY_C, Values};

@@ -1,7 +1,8 @@
 //! What is read off a mould's run.
 
-use super::load::{Conductivity, Inversion, Needs};
+use super::load::{Inversion, Needs};
 use crate::calc::heat::first_at;
+use crate::calc::mould_heat::Conductivity;
 
 /// Above this in °C the core holds no free water.
 pub const DRY_C: f64 = 105.0;

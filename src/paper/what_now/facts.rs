@@ -52,7 +52,8 @@ fn loads(desk: &Desk<'_>) -> Vec<Field> {
 fn kiln_off_lines(desk: &Desk<'_>, load: BurnoutId) -> Vec<String> {
     let words = CutWords { job: desk.input.job, words: desk.words };
     let moulds = desk.input.report.heat.iter().filter(|one| one.load == load);
-    moulds.filter_map(|one| Some(words.mould(one.flask, one.log.as_ref()?.by.as_ref()?))).collect()
+    let moulds: Vec<_> = moulds.filter_map(|one| Some((one.flask, one.log.as_ref()?.by.as_ref()?))).collect();
+    words.moulds(&moulds)
 }
 
 fn listed(desk: &Desk<'_>, names: &[String]) -> String {

@@ -3,6 +3,7 @@
 
 pub mod document;
 pub mod entry;
+pub mod log;
 pub mod mesh;
 pub mod obj;
 pub mod ply;

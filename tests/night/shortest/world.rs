@@ -1,8 +1,9 @@
 //! Moulds, kilns and tables that the checks share.
 
 use pourbook::calc::heat::{Fineness, Flask, LatentEvent, Material, Surface, Surfaces};
+use pourbook::calc::mould_heat::Places;
 use pourbook::calc::shortest::{
-    Inversion, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, Places, Programme, Segment, Soak, shortest_by,
+    Inversion, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, Programme, Segment, Soak, shortest_by,
 };
 
 /// The set mould of general gypsum-bonded powder, mixed 40 parts of water to 100, from low to high conductivity: the numbers of

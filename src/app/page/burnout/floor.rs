@@ -133,7 +133,7 @@ fn one(ui: &Ui, cx: &Cx<'_>, scale: &Scale, (flask, standing, found): (&Flask, &
         ui.data_mut(|data| data.insert_temp(held_id, by));
         at += by;
     }
-    let wrong = found.held_faults.iter().any(|fault| names(fault).contains(&flask.key));
+    let wrong = found.held_faults.iter().any(|fault| fault.keys().contains(&flask.key));
     let edge = if wrong { tokens.stop } else { tokens.act };
     let width = if response.has_focus() || response.hovered() || wrong { 3.0 } else { 1.5 };
     ui.painter().circle(at, radius, tokens.act_ground, Stroke::new(width, edge));
@@ -169,7 +169,7 @@ fn told(ui: &mut Ui, cx: &Cx<'_>, found: &Arrangement) {
     let name = |key: u32| crate::app::names::flask(cx, FlaskId(key));
     let mut says = |words: String| drop(ui.add(Label::new(RichText::new(words).color(tokens.caution)).wrap()));
     for fault in &found.held_faults {
-        let flasks: Vec<String> = names(fault).into_iter().map(name).collect();
+        let flasks: Vec<String> = fault.keys().into_iter().map(name).collect();
         says(cx.say(fault_key(fault), &[("flasks", flasks.join(", ").into())]));
     }
     if !found.left.is_empty() {
@@ -179,18 +179,6 @@ fn told(ui: &mut Ui, cx: &Cx<'_>, found: &Arrangement) {
     }
     for [first, second] in &found.reached_over {
         says(cx.say("floor-reached-over", &[("first", name(*first).into()), ("second", name(*second).into())]));
-    }
-}
-
-fn names(fault: &Fault) -> Vec<u32> {
-    match fault {
-        Fault::Overlap { keys, .. } | Fault::TooNear { keys, .. } => keys.to_vec(),
-        Fault::Unknown { key }
-        | Fault::Twice { key }
-        | Fault::Number { key }
-        | Fault::Outside { key, .. }
-        | Fault::NearWall { key, .. }
-        | Fault::TooHigh { key, .. } => vec![*key],
     }
 }
 

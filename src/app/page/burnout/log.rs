@@ -83,11 +83,11 @@ fn answers(ui: &mut Ui, cx: &Cx<'_>, load: &Burnout) {
         return;
     }
     let goes_on = moulds.iter().any(|(mould, _)| mould.log.as_ref().is_some_and(|log| log.goes_on));
-    for (mould, by) in moulds {
-        let Some(by) = by else {
-            heading::says(ui, &cx.label("heat-mould-computing"), &tokens);
-            continue;
-        };
+    if moulds.iter().any(|(_, by)| by.is_none()) {
+        heading::says(ui, &cx.label("heat-mould-computing"), &tokens);
+    }
+    let known: Vec<_> = moulds.into_iter().filter_map(|(mould, by)| Some((mould.flask, by?))).collect();
+    for (names, by) in words(cx).alike(&known) {
         ui.add_space(STEP);
         ui.horizontal(|ui| {
             let (weight, ink) = look(by.verdict, &tokens);
@@ -95,9 +95,9 @@ fn answers(ui: &mut Ui, cx: &Cx<'_>, load: &Burnout) {
                 let name = crate::paper::words::weight_words(weight, cx.texts);
                 mark(ui, weight, 22.0, &name, &tokens);
             }
-            let name = crate::app::names::flask(cx, mould.flask);
+            let name = cx.say("name-flask", &[("name", names.into())]);
             let said = cx.say("log-answer", &[("flask", name.into()), ("answer", cx.label(answer(by.verdict)).into())]);
-            ui.label(RichText::new(said).font(FontId::new(size::TITLE, bold())).color(ink));
+            ui.add(Label::new(RichText::new(said).font(FontId::new(size::TITLE, bold())).color(ink)).wrap());
         });
         ui.add(Label::new(RichText::new(words(cx).why(by)).color(tokens.ink)).wrap());
     }

@@ -62,6 +62,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             totals(ui, cx, &figures);
             steam::show(ui, cx, load, &figures);
             work::show(ui, cx, load);
+            cx.folded(ui, "energy-heading", |ui, cx| energy(ui, cx, figures.id));
             cx.folded(ui, "floor-heading", |ui, cx| floor::show(ui, cx, load, &figures));
             cx.folded(ui, "keyed-heading", |ui, cx| keyed::show(ui, cx, load, &figures));
             cx.folded(ui, "night-heading", |ui, cx| night::show(ui, cx, load));
@@ -97,14 +98,22 @@ fn totals(ui: &mut Ui, cx: &mut Cx<'_>, figures: &BurnoutFigures) {
         rows.extend([("heat-lit", lit), ("heat-hot-kiln", hot)]);
     }
     rows.extend([("heat-kiln-on", figures.kiln_start), ("heat-highest", figures.top), ("heat-hot", figures.hot)]);
-    let in_moulds = cx.computed.report.heat_of_loads.iter().find(|(load, _)| *load == figures.id);
-    rows.extend(in_moulds.map(|(_, heat)| ("heat-in-moulds", *heat)));
-    let energy = cx.computed.report.energy.iter().find(|(load, _)| *load == figures.id).map(|(_, energy)| *energy);
-    if let Some(energy) = energy {
+    heading::group(ui, &cx.label("heat-in-all"), &tokens);
+    for (key, id) in rows {
+        row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(210.0)));
+    }
+}
+
+/// What the night takes of electricity or gas, and what that costs.
+fn energy(ui: &mut Ui, cx: &mut Cx<'_>, load: BurnoutId) {
+    let tokens = cx.tokens;
+    let report = &cx.computed.report;
+    let in_moulds = report.heat_of_loads.iter().find(|(of, _)| *of == load).map(|(_, heat)| ("heat-in-moulds", *heat));
+    let mut rows: Vec<_> = in_moulds.into_iter().collect();
+    if let Some((_, energy)) = report.energy.iter().find(|(of, _)| *of == load) {
         rows.extend([("heat-in-lining", energy.lining), ("heat-lost", energy.lost), ("heat-energy", energy.energy)]);
         rows.extend(energy.cost.map(|cost| ("heat-cost", cost)));
     }
-    heading::group(ui, &cx.label("heat-in-all"), &tokens);
     for (key, id) in rows {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(210.0)));
     }

@@ -10,8 +10,9 @@ use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::cell;
 use crate::app::widget::rows::numbered;
 use crate::app::widget::{button, heading};
+use crate::calc::mould_heat::Conductivity;
 use crate::calc::night::{Night, NightFound, night};
-use crate::calc::shortest::{Bind, Bound, Conductivity, Held, Judged, Outcome, Programme, Segment, total_min};
+use crate::calc::shortest::{Bind, Bound, Held, Judged, Outcome, Programme, Segment, total_min};
 use crate::job::{Burnout, Programme as JobProgramme, Segment as JobSegment, SheetHours};
 use crate::quantity::{Finite, Kind, print};
 

@@ -11,6 +11,7 @@ use crate::app::widget::rows::numbered;
 use crate::app::widget::{button, heading};
 use crate::calc::{BurnoutFigures, StageFigures};
 use crate::job::{Burnout, Programme, Segment};
+use crate::paper::words::finding_sentence;
 use crate::quantity::{Finite, Kind};
 
 /// Widths of number, target, ramp, hold, begins, ends.
@@ -44,6 +45,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout, figures: &BurnoutFigur
     for (place, stage) in figures.stages.iter().enumerate() {
         let segment = own.and_then(|segments| Some((segments.get(place)?, segments.len())));
         one_row(ui, cx, load, (place, stage), segment, wide);
+        wrong(ui, cx, stage);
     }
     let Some(many) = own.map(Vec::len) else { return };
     ui.horizontal(|ui| {
@@ -80,6 +82,17 @@ fn one_row(
             ui.add_space(COLUMNS[0] + COLUMNS[1] + 8.0);
             head(ui, cx, "heat-rate", COLUMNS[2]);
             rest(ui, cx, load, (place, many), segment);
+        });
+    }
+}
+
+/// What the kiln does not do as it is asked, under the stage itself.
+fn wrong(ui: &mut Ui, cx: &Cx<'_>, stage: &StageFigures) {
+    for found in cx.computed.at(stage.place) {
+        ui.horizontal_top(|ui| {
+            ui.add_space(COLUMNS[0]);
+            let words = finding_sentence(found, &cx.computed.book, &cx.words());
+            ui.add(Label::new(RichText::new(words).size(12.0).color(cx.tokens.caution)).wrap());
         });
     }
 }

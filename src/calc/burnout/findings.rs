@@ -1,11 +1,11 @@
 //! What can go wrong in a kiln load: ceilings, stones, what the kiln cannot do, carbon left, pieces that come too late.
 
-use super::book::Id;
-use super::burnout::{BurnoutFigures, table_of};
-use super::finding::{self, Arg, FindingKind};
-use super::flask::FlaskFigures;
-use super::pass::Pass;
-use super::rule::{inputs, rules};
+use super::{BurnoutFigures, table_of};
+use crate::calc::book::Id;
+use crate::calc::finding::{self, Arg, FindingKind};
+use crate::calc::flask::FlaskFigures;
+use crate::calc::pass::Pass;
+use crate::calc::rule::{inputs, rules};
 use crate::job::{Burnout, Place, Studio};
 use crate::quantity::Finite;
 use crate::stock::{Kiln, PatternClass, PatternMaterial, Powder, Sourced, Span, StageTable};
@@ -37,7 +37,7 @@ rules! {
 }
 
 impl<'a> Pass<'a> {
-    pub(super) fn burnout_findings(
+    pub(in crate::calc) fn burnout_findings(
         &mut self,
         burnout: &'a Burnout,
         figures: &BurnoutFigures,
@@ -98,7 +98,7 @@ impl<'a> Pass<'a> {
         kind: &'static FindingKind,
         place: Place,
         top: Id,
-        (input, powder, ceiling): (&'static super::rule::Input, &'a Powder, &'a Sourced),
+        (input, powder, ceiling): (&'static crate::calc::rule::Input, &'a Powder, &'a Sourced),
         name: Option<Arg>,
     ) -> bool {
         let limit = self.shelf_term(input, &powder.id, ceiling);
@@ -122,7 +122,7 @@ impl<'a> Pass<'a> {
     }
 
     /// The pattern material of these flasks that needs most time to burn, and the hours it needs above 700 °C.
-    pub(super) fn hardest_to_burn(&self, flasks: &[&FlaskFigures]) -> Option<(&'a PatternMaterial, &'a Span)> {
+    pub(in crate::calc) fn hardest_to_burn(&self, flasks: &[&FlaskFigures]) -> Option<(&'a PatternMaterial, &'a Span)> {
         // Stones are burnt out slowly and low, by a sheet of their own.
         let materials = flasks.iter().filter(|flask| !flask.stones).flat_map(|flask| &flask.materials);
         let entries = materials.filter_map(|id| self.shelf.get::<PatternMaterial>(id.as_str()));
@@ -224,6 +224,6 @@ fn registered_offset(studio: &Studio, kiln: &Kiln) -> Option<f64> {
 }
 
 /// How much hotter than its reading a kiln is, in K.
-pub(super) fn kiln_offset_k(studio: &Studio, kiln: &Kiln) -> f64 {
+pub(in crate::calc) fn kiln_offset_k(studio: &Studio, kiln: &Kiln) -> f64 {
     registered_offset(studio, kiln).unwrap_or(kiln.offset_k.value)
 }

@@ -293,3 +293,195 @@ patterns-wax = Wax for the shots
 patterns-wax-at = Wax when it is shot
 patterns-pressure = Injection pressure
 edit-patterns-file-bore = say the file’s bore
+
+## The board
+stage-pieces = Pieces
+rail-delivered = { $count ->
+    [one] one delivered
+   *[other] { $count } delivered
+}
+pieces-empty = Nothing is ordered yet.
+pieces-first = Every piece that is ordered is followed here, from the print to the client.
+pieces-search = Client, design, stage, flask, alloy
+pieces-late = late, or going to be
+pieces-settled = delivered and remade ones too
+pieces-everywhere = all jobs of this folder
+pieces-count = { $all } pieces, { $shown } shown. { $late } late or going to be, { $done } settled.
+pieces-none = No piece answers that.
+pieces-piece = piece
+pieces-client = client
+pieces-due = due
+pieces-stage = how far
+pieces-where = where
+pieces-tick-all = tick all that are shown
+pieces-tick-none = tick none
+pieces-tick = Tick pieces to move them on, send them out or see what happened to one.
+pieces-chosen = { $count } pieces
+pieces-late-by = { $days ->
+    [one] a day late
+   *[other] { $days } days late
+}
+pieces-cast-late = cast too late
+pieces-remade = rejected, remade
+pieces-rejected = rejected, { $defect }
+pieces-ordered = ordered
+pieces-somebody = somebody
+pieces-out-to = with { $to }
+pieces-promised = promised for { $on }
+pieces-remake-of = in place of { $number }
+pieces-reached = Now
+pieces-reached-do = Write it down
+pieces-defect = Rejected for
+pieces-reject-do = Reject
+pieces-remake-do = Make it again
+pieces-remake-says = Another piece of the line takes its place. The client pays for the first alone.
+pieces-irreplaceable = This piece cannot be made again. Tell the client.
+pieces-history = What happened to it
+pieces-no-history = The record tells nothing of it yet.
+pieces-send = Send out of the house
+pieces-out-for = For
+pieces-out-whom = To whom
+pieces-carrier = Carrier and parcel
+pieces-promised-on = Promised back
+pieces-weight = Weight together
+pieces-send-do = They are out
+pieces-back = { $count ->
+    [one] Take it back
+   *[other] Take { $count } back
+}
+pieces-weight-back = Weight together
+pieces-failed = failed there, { $piece }
+pieces-back-do = They are back
+pieces-others = Other jobs of the folder
+pieces-no-folder = Save this batch first: its folder is where the other jobs lie.
+pieces-others-count = { $open } open pieces in { $jobs } jobs. { $settled } jobs are settled.
+pieces-broken = { $file } could not be read and is left out. { $why }
+pieces-look-again = Look again
+pieces-open-job = Open { $job }
+out-hallmark = hallmark
+out-setting = setting
+out-sizing = sizing
+out-repair = repair
+out-plating = plating
+out-casting = casting elsewhere
+out-other = something else
+edit-pieces-reached = a stage of pieces
+edit-pieces-remake = a remake
+edit-pieces-send = pieces sent out
+edit-pieces-back = pieces back
+event-pieces = { $count } pieces
+event-kiln-in = { $load } went into the kiln.
+event-kiln-out = { $load } came out of the kiln.
+event-sent-out = { $what } went out to { $to }, for { $purpose }.
+event-came-back = { $failed ->
+    [0] { $what } came back.
+    [one] { $what } came back, one of them failed.
+   *[other] { $what } came back, { $failed } of them failed.
+}
+event-timed = { $step }, { $of }: took { $took }.
+bench-over = TIME
+edit-bench-timed = a step that was timed
+
+## What was really done
+done-what = measured
+done-planned = planned then
+done-done = done
+done-unusual = unusual
+done-powder = Powder
+done-water = Water
+done-ratio = Water to powder
+done-water-c = Water at
+done-room = Room at
+done-vacuum = Vacuum
+done-gloss-off = Gloss-off after
+done-metal = Metal at
+done-mould = Mould at
+done-charge = Charge
+done-quench = Quenched after
+done-lot = Powder of lot { $said }.
+done-scale = Weighed on { $said }.
+invest-record = What was really mixed
+invest-really-lot = Powder lot
+invest-really-scale = Scale
+invest-really-powder = Powder weighed
+invest-really-water = Water weighed
+invest-really-water-c = Water really at
+invest-really-room = Room really at
+invest-really-gloss-off = Gloss-off after
+invest-really-vacuum = Gauge read
+invest-mark = It is invested
+invest-record-says = The plan as it stands now goes into the record with it, and its pieces move on.
+invest-done = Invested, { $at }.
+edit-invest-mark = a flask invested
+heat-record = In and out of the kiln
+heat-went-in = It is in the kiln
+heat-came-out = It is out, burnt out
+heat-is-in = In the kiln since { $at }.
+heat-is-out = Out since { $at }.
+edit-heat-kiln = a load in or out
+
+## Orders from a table
+orders-from-table = Take orders in from a table
+from-table-says = A table as a spreadsheet writes it: one row a line of an order. Nothing is taken in before it was looked at.
+from-table-path = Table, by path
+from-table-column = Column { $number }
+from-table-is = { $column } is
+from-table-client = Client of them all
+from-table-asks = What the table does not say
+from-table-day-first = the day stands first
+from-table-month-first = the month stands first
+from-table-point = a point before the decimals
+from-table-comma = a comma before the decimals
+from-table-line = line { $line }
+from-table-count = { $ready } rows can be taken in, { $bad } cannot.
+from-table-without-bad = { $count ->
+    [one] Leave out the row that cannot be read
+   *[other] Leave out the { $count } rows that cannot be read
+}
+from-table-with-repeats = { $count ->
+    [one] Take the repeated row too
+   *[other] Take the { $count } repeated rows too
+}
+from-table-take = { $lines ->
+    [one] Take one line in
+   *[other] Take { $lines } lines in, { $orders ->
+        [one] one order
+       *[other] { $orders } orders
+    }
+}
+edit-orders-from-table = orders from a table
+table-role-client = client
+table-role-design = design
+table-role-quantity = how many
+table-role-alloy = alloy
+table-role-size = size
+table-role-due = due
+table-role-taken = ordered on
+table-role-reference = order number
+table-role-price = price
+table-role-notes = remarks
+table-role-file = file of the pattern
+table-role-ignored = nothing of use
+table-row-no-client = Nobody is named.
+table-row-no-design = No design is named.
+table-row-no-quantity = It does not say how many.
+table-row-no-number = “{ $cell }” is no number.
+table-row-two-numbers = “{ $cell }” may be { $one } or { $other }.
+table-row-not-whole = “{ $cell }” pieces are no whole number.
+table-row-zero = It asks for no piece.
+table-row-negative = “{ $cell }” pieces are fewer than none.
+table-row-too-many = “{ $cell }” pieces are more than { $most }.
+table-row-no-alloy = No alloy is called “{ $cell }”.
+table-row-several-alloys = “{ $cell }” may be { $alloys }.
+table-row-no-date = “{ $cell }” is no date.
+table-row-two-dates = “{ $cell }” may be { $one } or { $other }.
+table-row-due-before = Due { $due }, before it was ordered on { $taken }.
+table-row-price = “{ $cell }” is less than nothing.
+table-row-size = “{ $cell }” is no size; spreadsheets turn some into dates.
+table-row-cells = { $cells } cells, where the table has { $columns } columns: a separator within a cell wants quotes.
+table-row-fault = The spreadsheet could not work out “{ $cell }”.
+table-row-long = “{ $cell }” is longer than { $most } signs.
+table-row-repeat = The same stands on line { $line }.
+table-row-due-past = Was due before today.
+table-row-due-far = Due in more than two years.
+table-row-taken-later = Ordered after today.

@@ -392,3 +392,51 @@ edit-stock-add = add a size of flask
 edit-stock = change the flasks of the studio
 edit-stock-out = take out a size of flask
 edit-usual-tree = change the usual tree
+
+## What the record teaches
+settings-taught = What the record teaches
+taught-says = From every job of this folder: what was really weighed and timed. Fewer than five jobs never replace a number of the shelf, and nothing is taken on unasked.
+taught-jobs = { $count ->
+    [one] One job tells something.
+   *[other] { $count } jobs tell something.
+}
+taught-what = what
+taught-mean = mean
+taught-between = the mean lies between
+taught-of = from
+taught-count = { $count ->
+    [one] one job
+   *[other] { $count } jobs
+}
+taught-group = which
+taught-share = share
+taught-castings = { $defects } of { $of }
+taught-rises = It rises by { $by } a month.
+taught-falls = It falls by { $by } a month.
+taught-apart = Stands apart: { $jobs }. Without them { $without }.
+taught-too-few = { $has } of { $needs } jobs that are needed before it may replace the shelf’s number.
+taught-agrees = The shelf’s number agrees.
+taught-effect-loss = The shelf says { $now }, the record { $learned }. With it, what takes 100 g in the crucible now takes { $effect } g.
+taught-effect-density = The shelf says { $now }, the record { $learned }. With it, what takes 100 g of metal for weighed patterns now takes { $effect } g.
+taught-take = Take it on
+taught-source = own record, { $count } jobs
+taught-melt-loss = Melt loss, { $of }
+taught-finishing = Taken off in finishing, { $of }
+taught-density = Density, { $of }
+taught-gloss-off = Gloss-off, { $of }
+taught-by-alloy = Rejected, by alloy
+taught-by-section = Rejected, by section
+taught-by-programme = Rejected, by programme
+taught-by-lot = Rejected, by lot of powder
+taught-worse = worse than the others
+taught-better = better than the others
+taught-chance = may be chance
+taught-few = too few jobs
+taught-held = How the metal that was planned held
+taught-held-says = { $count } pours: { $within } % came within 3 % of what was planned then; on the whole { $bias } beside it.
+taught-held-few = Too few jobs to judge that.
+taught-held-holds = Nothing speaks against the band of 3 %.
+taught-held-narrow = The band of 3 % is too narrow for this studio.
+taught-held-wide = This studio comes nearer than the band of 3 %.
+taught-held-biased = What comes lies to one side of what is planned: look for what is weighed wrongly, or lost.
+edit-taught-take = a number of the record

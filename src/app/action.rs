@@ -44,6 +44,8 @@ pub enum Action {
     ShortestNight,
     /// That search ends.
     StopNight,
+    /// The other jobs of the folder are read.
+    ReadFolder,
     /// Asks which kiln log to read.
     ReadLog,
     /// A mended file in place of a pattern's faulty one.
@@ -168,6 +170,7 @@ impl Action {
             Self::AddPatterns | Self::TakeIn(_) => "do-ask-patterns",
             Self::ShortestNight => "night-do",
             Self::StopNight => "night-stop",
+            Self::ReadFolder => "pieces-look-again",
             Self::ReadLog => "do-read-log",
             Self::TakeFile(_) => "patterns-take-file",
             Self::Mend(_) => "mend-do",

@@ -6,6 +6,7 @@ use eframe::egui::Ui;
 use super::action::Action;
 use super::arrange_run::Arranger;
 use super::computed::{Chosen, Computed};
+use super::folder_run::FolderReader;
 use super::inspect::Inspection;
 use super::night_run::Nights;
 use super::paper_desk::Shown;
@@ -13,6 +14,8 @@ use super::plan_run::Planner;
 use super::theme::Tokens;
 use super::view::View;
 use crate::calc::{Id, PatternMeasure, PatternRun, Runs, Setting};
+use crate::files::clocks::Running;
+use crate::files::order_table::Mapping;
 use crate::job::{Job, PatternId, Studio};
 use crate::paper::SheetInput;
 use crate::paper::words::Words;
@@ -68,10 +71,16 @@ pub struct Cx<'a> {
     pub arranger: &'a Arranger,
     /// Shortest nights.
     pub nights: &'a Nights,
+    /// The other jobs of the folder, once they were asked for.
+    pub folder_jobs: &'a FolderReader,
     /// The paper that is looked at, where one is.
     pub shown: Option<&'a Shown>,
     /// Are pattern files being read?
     pub reading: bool,
+    /// How tables of orders were read, for the next one like them.
+    pub mappings: &'a mut Vec<Mapping>,
+    /// Clocks that run at the bench, of every batch.
+    pub clocks: &'a mut Vec<Running>,
     /// Where the caster looks; a page may change it at once.
     pub view: &'a mut View,
     /// How often each figure was drawn in this frame: one may stand on a page more than once.

@@ -7,6 +7,7 @@ mod bench;
 pub mod computed;
 pub mod cx;
 pub mod dialog;
+pub mod folder_run;
 pub mod heat_run;
 pub mod history;
 pub mod inspect;

@@ -12,6 +12,7 @@ use jiff::tz::TimeZone;
 
 use super::arrange_run::Arranger;
 use super::computed::Computed;
+use super::folder_run::FolderReader;
 use super::heat_run::Heater;
 use super::history::{History, Moment};
 use super::inspect::Inspector;
@@ -63,6 +64,8 @@ pub struct Workbook {
     pub arranger: Arranger,
     /// Shortest nights.
     pub nights: Nights,
+    /// The other jobs of the folder.
+    pub folder_jobs: FolderReader,
     /// Moulds whose heat is computed.
     pub heater: Heater,
 }
@@ -117,6 +120,7 @@ impl Workbook {
             planner: Planner::default(),
             arranger: Arranger::default(),
             nights: Nights::default(),
+            folder_jobs: FolderReader::default(),
             heater: Heater::default(),
         };
         workbook.read_patterns();

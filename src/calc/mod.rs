@@ -3,9 +3,11 @@
 //! Start at [`recompute`]. Every figure is made by [`Book::derive`] from a [`rule::Rule`]; each page below holds its rules, its inputs,
 //! its defaults, and the step of the recompute that uses them.
 
+pub mod against;
 mod alloy;
 pub mod arrange;
 pub mod batch;
+pub mod board;
 mod book;
 mod burnout;
 mod by_id;
@@ -27,6 +29,7 @@ mod hung;
 mod investment;
 mod kiln_energy;
 pub mod kiln_floor;
+pub mod learned;
 mod melt;
 mod melt_lots;
 mod metal;
@@ -58,6 +61,7 @@ pub mod size;
 pub mod solid;
 mod spin;
 pub mod stand;
+pub mod taught;
 pub mod timetable;
 mod tree;
 mod value;

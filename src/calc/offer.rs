@@ -188,7 +188,7 @@ impl<'a> Pass<'a> {
         let chosen = |order: &Order| quote.orders.is_empty() || quote.orders.contains(&order.id);
         let mut lines: Vec<OfferLineFigures> = Vec::with_capacity(covered.len());
         for (order, line, index) in covered {
-            if !chosen(order) || crate::job::Job::pieces_of(line) == 0 {
+            if !chosen(order) || crate::job::Job::charged_pieces_of(line) == 0 {
                 continue;
             }
             let mut work = self.work_of_line(line, margin);
@@ -235,7 +235,7 @@ impl<'a> Pass<'a> {
         let mut work = Vec::new();
         for (what, each) in minutes.into_iter().filter(|(_, each)| each.get() > 0.0) {
             let each = self.book.entered(&MINUTES, place, each.get());
-            let pieces = self.book.entered(&super::order::PIECES, place, f64::from(crate::job::Job::pieces_of(line)));
+            let pieces = self.book.entered(&super::order::PIECES, place, f64::from(crate::job::Job::charged_pieces_of(line)));
             let minutes = self.book.derive(&MINUTES_ALL, place, [each, pieces]);
             let (hour, amount) = (self.hour(place), self.book.constant(&NO_AMOUNT));
             work.push((what, self.book.derive(&WORK, place, [minutes, hour, amount, margin])));

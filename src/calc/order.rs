@@ -64,6 +64,8 @@ pub struct LineFigures {
     pub rough: Id,
     /// Rough weight of all.
     pub rough_all: Id,
+    /// The same of the pieces the client pays for: without those made in the stead of rejected ones.
+    pub rough_paid: Id,
     /// Price of a gram of its alloy.
     pub per_gram: Id,
     /// Cost of its metal.
@@ -153,17 +155,39 @@ impl<'a> Pass<'a> {
             false => (self.book.derive(&LINE_ROUGH, place, [rough, pieces]), Vec::new()),
             true => self.rough_by_pattern(line, [density, shrink, none.volume], patterns),
         };
+        // What is made in the stead of a rejected piece is cast, and the studio pays for it.
+        let rough_paid = match without_remakes(line) {
+            None => rough_all,
+            Some(paid) if own => self.rough_by_pattern(&paid, [density, shrink, none.volume], patterns).0,
+            Some(paid) => {
+                let pieces = self.book.entered(&PIECES, place, f64::from(Job::pieces_of(&paid)));
+                self.book.derive(&LINE_ROUGH, place, [rough, pieces])
+            }
+        };
         let per_gram = self.per_gram(line.alloy.as_ref(), prices, place);
-        let cost = self.book.derive(&LINE_COST, place, [rough_all, per_gram]);
+        let cost = self.book.derive(&LINE_COST, place, [rough_paid, per_gram]);
         let (ring, own_rings) = self.rings(line, patterns, alloy);
         let sides = self.sides(line, pattern, alloy);
-        LineFigures { order: order.id, line: line.id, metal, rough, rough_all, per_gram, cost, ring, sides, rough_by_pattern, own_rings }
+        LineFigures {
+            order: order.id,
+            line: line.id,
+            metal,
+            rough,
+            rough_all,
+            rough_paid,
+            per_gram,
+            cost,
+            ring,
+            sides,
+            rough_by_pattern,
+            own_rings,
+        }
     }
 
     /// Rough weight of a line some of whose pieces have a pattern of their own, one sum a pattern; and that of one piece by pattern.
     fn rough_by_pattern(
         &mut self,
-        line: &'a Line,
+        line: &Line,
         [density, shrink, unknown]: [Id; 3],
         patterns: &[PatternFigures],
     ) -> (Id, Vec<(Option<PatternId>, Id)>) {
@@ -185,6 +209,17 @@ impl<'a> Pass<'a> {
             None => self.book.absent(&super::price::ALLOY_PRICE, place, Cause::NotSaid),
         }
     }
+}
+
+/// The line without the pieces that are made in the stead of rejected ones; nothing where there are none.
+fn without_remakes(line: &Line) -> Option<Line> {
+    let remade = |own: &crate::job::PieceException| own.remake_of.is_some() && !own.cancelled;
+    if !line.exceptions.values().any(remade) {
+        return None;
+    }
+    let mut paid = line.clone();
+    paid.exceptions.values_mut().filter(|own| remade(own)).for_each(|own| own.cancelled = true);
+    Some(paid)
 }
 
 /// When a line is due.

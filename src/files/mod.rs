@@ -4,8 +4,10 @@
 //! callers hand over the serialised document and a check that reads it back. No clock is read here: times are passed in.
 
 pub mod batch;
+pub mod clocks;
 pub mod disk;
 pub mod lock;
+pub mod order_table;
 pub mod outside;
 pub mod pair_runs;
 pub mod pattern_runs;
@@ -13,4 +15,5 @@ pub mod pictures;
 pub mod preferences;
 pub mod recover;
 pub mod save;
+pub mod table;
 pub mod take_in;

@@ -5,7 +5,9 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
+use super::clocks::Running;
 use super::disk::Disk;
+use super::order_table::Mapping;
 use super::save::{Original, hash_of, save};
 use crate::paper::{Dress, Sort};
 use crate::quantity::{Style, Units};
@@ -26,6 +28,10 @@ pub struct Preferences {
     pub papers: BTreeMap<Sort, Dress>,
     /// Batches opened lately, the last one first.
     pub recent: Vec<PathBuf>,
+    /// How tables of orders were read, for the next one like them.
+    pub mappings: Vec<Mapping>,
+    /// Clocks that run at the bench.
+    pub clocks: Vec<Running>,
     /// Folders outside a batch's own whose pattern files may be read.
     pub allowed: BTreeSet<PathBuf>,
 }
@@ -51,6 +57,8 @@ impl Default for Preferences {
             zoom: 100,
             papers: BTreeMap::new(),
             recent: Vec::new(),
+            mappings: Vec::new(),
+            clocks: Vec::new(),
             allowed: BTreeSet::new(),
         }
     }

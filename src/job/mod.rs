@@ -6,6 +6,7 @@
 pub mod carry;
 pub mod check;
 mod flask;
+mod follow;
 pub mod format;
 mod id;
 mod order;
@@ -22,6 +23,7 @@ mod studio;
 mod tree;
 
 pub use flask::{Burnout, Consent, Draw, Drive, Flask, KilnReadings, Melt, Programme, Segment, SheetHours, WorkStep};
+pub use follow::{Followed, IsOut, MOST_FOLLOWED, follow};
 pub use id::{BurnoutId, FlaskId, JobId, LineId, LotId, MeltId, OrderId, PatternId, PieceId, PrintId, QuoteId, RecordId, TreeId};
 pub use order::{Finished, From, Line, Order, PieceException, Size, Weighing};
 pub use pattern::{Extents, FileUnit, InnerSolids, KeptMeasures, Making, NoGo, NoGoKind, Pair, PairKind, Pattern, PatternFile, SpruePoint};
@@ -29,9 +31,12 @@ pub use place::{NoPlace, Place};
 pub use print::{PrintRow, PrintRun};
 pub use printer::{Axis, Calibration, Gauge, PrintSetting, Printer};
 pub use quote::{Extra, FrozenLine, FrozenPrice, FrozenQuote, Quote, QuoteState};
-pub use record::{Accepted, Entry, Event, Frozen, FrozenFigure, InvestedAs, MetalKind, PieceStage, PouredAs, continues, standing};
+pub use record::{
+    Accepted, BenchStep, CameBack, Entry, Event, Frozen, FrozenFigure, InvestedAs, KilnDid, MetalKind, OutFor, PieceStage, PouredAs,
+    SentOut, continues, standing,
+};
 pub use spin::{Centrifuge, Spin};
-pub use stage::stages;
+pub use stage::{pieces_in, stages};
 pub use studio::{
     Day, Equipment, FlaskStock, Found, Hand, Learned, Lot, LotKind, MaterialLot, Mould, Price, PriceUnit, Receipt, Role, Site, Stocktake,
     Studio, Terms, UsualTree, WaterWeighing, WorkingHours,
@@ -83,6 +88,13 @@ impl Job {
     /// Every line with its order.
     pub fn lines(&self) -> impl Iterator<Item = (&Order, &Line)> {
         self.orders.iter().flat_map(|order| order.lines.iter().map(move |line| (order, line)))
+    }
+
+    /// Pieces of a line a client pays for: those it has, less the ones that are made in the stead of a rejected one.
+    #[must_use]
+    pub fn charged_pieces_of(line: &Line) -> u32 {
+        let remade = line.exceptions.iter().filter(|(number, own)| own.remake_of.is_some() && !own.cancelled && **number <= line.quantity);
+        Self::pieces_of(line).saturating_sub(u32::try_from(remade.count()).unwrap_or(u32::MAX))
     }
 
     /// Pieces a line really has: its quantity less the cancelled ones.

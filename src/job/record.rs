@@ -2,7 +2,7 @@
 //!
 //! Undo takes an entry back only until the first save; after that it appends a withdrawal.
 
-use jiff::civil::DateTime;
+use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
 use super::id::{BurnoutId, FlaskId, MeltId, PatternId, PieceId, RecordId, TreeId};
@@ -85,6 +85,9 @@ pub enum Event {
         burnout: BurnoutId,
         /// What was seen.
         temperature_c: Option<Finite>,
+        /// What was done with the load.
+        #[serde(default, skip_serializing_if = "crate::job::serial::is_default")]
+        did: KilnDid,
     },
     /// A flask was poured; the plan's figures stand as they were.
     Poured {
@@ -122,6 +125,31 @@ pub enum Event {
         /// The defect, by its key.
         defect: String,
     },
+    /// Pieces went out of the house.
+    SentOut {
+        /// The pieces.
+        pieces: Vec<PieceId>,
+        /// What for, to whom and with what.
+        sent: SentOut,
+    },
+    /// Pieces came back into the house.
+    CameBack {
+        /// The entry that sent them out.
+        sent: RecordId,
+        /// The pieces, those that failed there included.
+        pieces: Vec<PieceId>,
+        /// How.
+        back: CameBack,
+    },
+    /// A step at the bench ran by the clock; the entry is written when it was done.
+    Timed {
+        /// Which step.
+        step: BenchStep,
+        /// The flask, the melt or the kiln load it was done with.
+        of: Place,
+        /// How long it took, in seconds.
+        seconds: u32,
+    },
     /// An earlier entry no longer counts.
     Withdrawn {
         /// That entry.
@@ -129,6 +157,70 @@ pub enum Event {
         /// Why.
         reason: String,
     },
+}
+
+/// A step at the bench.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub enum BenchStep {
+    /// Powder and water are weighed.
+    Weigh,
+    /// They are mixed.
+    Mix,
+    /// The bowl stands under vacuum.
+    Bowl,
+    /// The slurry is poured.
+    Fill,
+    /// The flask stands under vacuum.
+    Vacuum,
+    /// The flask stands still.
+    Rest,
+    /// The steam is started.
+    Steam,
+    /// The kiln is started.
+    Kiln,
+    /// The crucible is charged.
+    Charge,
+    /// The metal is poured.
+    Pour,
+    /// The flask is quenched, or left to cool.
+    Quench,
+}
+
+/// What was done with a kiln load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum KilnDid {
+    /// It was looked at.
+    #[default]
+    Read,
+    /// It went in.
+    WentIn,
+    /// It came out, burnt out.
+    CameOut,
+}
+
+/// What pieces are out of the house for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+pub enum OutFor {
+    /// To be marked by an assay office.
+    #[default]
+    Hallmark,
+    /// To have stones set.
+    Setting,
+    /// To be sized.
+    Sizing,
+    /// To be repaired.
+    Repair,
+    /// To be plated.
+    Plating,
+    /// To be cast elsewhere.
+    Casting,
+    /// Anything else, which the remarks tell.
+    Other,
+}
+
+impl OutFor {
+    /// All of them.
+    pub const ALL: [Self; 7] = [Self::Hallmark, Self::Setting, Self::Sizing, Self::Repair, Self::Plating, Self::Casting, Self::Other];
 }
 
 /// How far a piece is.
@@ -178,8 +270,40 @@ pub enum MetalKind {
 }
 
 document! {
+    /// How pieces went out.
+    pub struct SentOut {
+        /// What for.
+        what_for: OutFor,
+        /// To whom, by letter code or a word of the studio's own.
+        to: String,
+        /// Who carried them, and the number of the parcel.
+        carrier: String,
+        /// When they are promised back.
+        promised: Option<Date>,
+        /// What they weighed together.
+        weight: Option<Grams>,
+    }
+}
+
+document! {
+    /// How pieces came back.
+    pub struct CameBack {
+        /// What they weighed together.
+        weight: Option<Grams>,
+        /// Those that failed there.
+        failed: Vec<PieceId>,
+    }
+}
+
+document! {
     /// How a flask was really invested.
     pub struct InvestedAs {
+        /// The lot of the powder, by its label.
+        lot: String,
+        /// The scale it was weighed on, by its label.
+        scale: String,
+        /// Temperature of the room in °C.
+        room_c: Option<Finite>,
         /// Powder weighed out.
         powder: Option<Grams>,
         /// Water weighed out.

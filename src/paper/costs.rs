@@ -58,9 +58,9 @@ fn lines(desk: &Desk<'_>) -> Table {
         table.row([
             desk.text(&order.client),
             desk.text(&line.design),
-            Job::pieces_of(line).to_string(),
+            Job::charged_pieces_of(line).to_string(),
             desk.entry(line.alloy.as_ref()),
-            desk.figure(figures.rough_all),
+            desk.figure(figures.rough_paid),
             desk.figure(figures.per_gram),
             desk.figure(figures.cost),
         ]);

@@ -151,9 +151,9 @@ fn offer_line(desk: &Desk<'_>, offered: &OfferLineFigures, work: Vec<Sum>) -> Op
     Some(OfferLine {
         line: line.id,
         text: line_text(desk, line),
-        quantity: Job::pieces_of(line),
+        quantity: Job::charged_pieces_of(line),
         each: grams(figures.rough),
-        grams: grams(figures.rough_all),
+        grams: grams(figures.rough_paid),
         per_gram: money(desk, figures.per_gram),
         metal: money(desk, figures.cost),
         work,

@@ -33,6 +33,8 @@ const CRATES: &[(&str, &[&str])] = &[
     ("dejavu", &["paper", "app"]),
     ("fluent_bundle", &["texts"]),
     ("robust", &["mesh"]),
+    ("statrs", &["calc"]),
+    ("encoding_rs", &["files"]),
     ("getrandom", &["job", "files"]),
     ("harfrust", &["paper"]),
     ("i_overlay", &["mesh"]),

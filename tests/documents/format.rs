@@ -66,6 +66,15 @@ fn the_golden_files_of_format_2_read_and_write_to_the_byte() {
         "step_minutes",
         "starts_itself",
         "log",
+        "did",
+        "what_for",
+        "carrier",
+        "promised",
+        "failed",
+        "lot",
+        "scale",
+        "room_c",
+        "seconds",
     ] {
         assert!(job.contains(&format!("{field}:")), "{field}");
     }
@@ -121,6 +130,7 @@ fn make_golden_files_of_format_2() {
     let points = vec![(number(0.0), number(21.5)), (number(60.0), number(149.0))];
     let start = Some(jiff::civil::date(2026, 11, 24).at(19, 0, 0, 0));
     load.log = Some(pourbook::job::KilnReadings { file: "night.csv".to_owned(), start, points, notes: "a new probe".to_owned() });
+    record_of_format_2(&mut world.job);
     let at = |hour| Some(jiff::civil::time(hour, 0, 0, 0));
     world.studio.hours = vec![pourbook::job::WorkingHours { day: pourbook::job::Day::Tuesday, from: at(9), to: at(18) }];
     world.studio.days_off = vec![jiff::civil::date(2026, 12, 25)];
@@ -131,6 +141,41 @@ fn make_golden_files_of_format_2() {
     world.studio.moulds[0].master = "brass".to_owned();
     std::fs::write("tests/golden/job_format_2.ron", write_job(&world.job).unwrap()).unwrap();
     std::fs::write("tests/golden/studio_format_2.ron", write_studio(&world.studio).unwrap()).unwrap();
+}
+
+fn record_of_format_2(job: &mut pourbook::job::Job) {
+    use pourbook::job::{
+        BenchStep, BurnoutId, CameBack, Entry, Event, FlaskId, InvestedAs, KilnDid, LineId, OutFor, PieceId, Place, RecordId, SentOut,
+    };
+    let piece = |number| PieceId { line: LineId(1), number };
+    let grams = |text: &str| Some(pourbook::quantity::Grams::new(text.parse().unwrap()).unwrap());
+    let done = InvestedAs {
+        lot: "P-7".to_owned(),
+        scale: "bench scale".to_owned(),
+        room_c: pourbook::quantity::Finite::new(19.5),
+        powder: grams("812"),
+        ..InvestedAs::default()
+    };
+    let sent = SentOut {
+        what_for: OutFor::Setting,
+        to: "F".to_owned(),
+        carrier: "by hand".to_owned(),
+        promised: Some(jiff::civil::date(2026, 12, 1)),
+        weight: grams("7.42"),
+    };
+    let first = job.record.iter().map(|entry| entry.id.0).max().unwrap_or(0) + 1;
+    let events = [
+        Event::Invested { flask: FlaskId(1), plan: Default::default(), done },
+        Event::Kiln { burnout: BurnoutId(1), temperature_c: None, did: KilnDid::WentIn },
+        Event::Timed { step: BenchStep::Mix, of: Place::Flask(FlaskId(1)), seconds: 245 },
+        Event::SentOut { pieces: vec![piece(1), piece(2)], sent },
+        Event::CameBack {
+            sent: RecordId(first + 3),
+            pieces: vec![piece(1), piece(2)],
+            back: CameBack { weight: grams("7.4"), failed: vec![piece(2)] },
+        },
+    ];
+    job.record.extend((first..).zip(events).map(|(id, event)| Entry { id: RecordId(id), event, ..Entry::default() }));
 }
 
 #[test]

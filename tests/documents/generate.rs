@@ -460,6 +460,9 @@ fn event() -> BoxedStrategy<Event> {
     let figure = made!(FrozenFigure { rule: text(), place: place(), value: finite() });
     let plan = made!(Frozen { figures: few(figure), shelf: few(text()) });
     let invested = made!(InvestedAs {
+        lot: text(),
+        scale: text(),
+        room_c: of(finite()),
         powder: of(grams()),
         water: of(grams()),
         water_c: of(finite()),
@@ -470,13 +473,21 @@ fn event() -> BoxedStrategy<Event> {
     let stage = select(vec![PieceStage::Made, PieceStage::BurntOut, PieceStage::CutOff, PieceStage::Out, PieceStage::Delivered]);
     let metal = select(vec![MetalKind::Charged, MetalKind::NoFill, MetalKind::Sweeps, MetalKind::SpruesAndButton]);
     let flask = || small().prop_map(FlaskId);
+    let did = select(vec![KilnDid::Read, KilnDid::WentIn, KilnDid::CameOut]);
+    let sent =
+        made!(SentOut { what_for: select(OutFor::ALL.to_vec()), to: text(), carrier: text(), promised: of(day()), weight: of(grams()) });
+    let back = made!(CameBack { weight: of(grams()), failed: few(piece()) });
     prop_oneof![
         Just(Event::Remark),
         (few(piece()), stage).prop_map(|(pieces, stage)| Event::Reached { pieces, stage }),
         (small(), of(weighing())).prop_map(|(id, weight)| Event::Pattern { pattern: PatternId(id), weight }),
         (small(), of(weighing())).prop_map(|(id, weight)| Event::TreeWeighed { tree: TreeId(id), weight }),
         (flask(), plan.clone(), invested).prop_map(|(flask, plan, done)| Event::Invested { flask, plan, done }),
-        (small(), of(finite())).prop_map(|(id, temperature_c)| Event::Kiln { burnout: BurnoutId(id), temperature_c }),
+        (small(), of(finite()), did).prop_map(|(id, temperature_c, did)| Event::Kiln { burnout: BurnoutId(id), temperature_c, did }),
+        (few(piece()), sent).prop_map(|(pieces, sent)| Event::SentOut { pieces, sent }),
+        (select(vec![BenchStep::Weigh, BenchStep::Rest, BenchStep::Quench]), place(), any::<u32>())
+            .prop_map(|(step, of, seconds)| Event::Timed { step, of, seconds }),
+        (small(), few(piece()), back).prop_map(|(sent, pieces, back)| Event::CameBack { sent: RecordId(sent), pieces, back }),
         (flask(), plan, poured).prop_map(|(flask, plan, done)| Event::Poured { flask, plan, done }),
         (of(small().prop_map(MeltId)), of(flask()), metal, grams()).prop_map(|(melt, flask, what, grams)| Event::Metal {
             melt,

@@ -31,7 +31,7 @@ fn faults(window: &Window) -> Vec<String> {
 fn nothing_points_at_what_was_taken_out() {
     let (mut taken, mut stayed) = (0, 0);
     for sample in ["first-pour.ron", "mixed-kiln.ron", "workshop-class.ron", "order-book.ron"] {
-        let mut harness = on_sample(sample, Sight { height: 4000.0, ..USUAL });
+        let mut harness = on_sample(sample, Sight { height: 5600.0, ..USUAL });
         let before = faults(harness.state());
         let job = harness.state().workbook.job.clone();
         for (place, key) in all(&job) {

@@ -1,19 +1,20 @@
-//! The running clock of a step. It starts when the step is opened, and goes on running when one goes back to it.
+//! The running clock of a step. It starts when the step is opened, goes on when one goes back to it or leaves the bench view, and across a
+//! restart of the program.
 
-use eframe::egui::{Id, Ui};
+use eframe::egui::Ui;
 use std::time::Duration;
 
-use super::steps::{Step, What};
+use super::now::now;
+use super::steps::Step;
 use super::words;
 use crate::app::cx::Cx;
+use crate::files::clocks::{Moment, Running};
+use crate::job::BenchStep;
 
-/// When steps were opened, in seconds of the window.
-#[derive(Debug, Clone, Default)]
-struct Opened(Vec<(Step, f64)>);
-
-fn key() -> Id {
-    Id::unique("bench steps opened")
-}
+/// Clocks older than this are of another day at the bench, in seconds.
+const OLD_S: f64 = 24.0 * 3600.0;
+/// So many clocks are remembered over all batches.
+const MOST: usize = 200;
 
 /// The clock of a step as it is shown.
 #[derive(Debug, Clone)]
@@ -28,17 +29,14 @@ pub struct Clock {
 
 impl Clock {
     /// The clock of a step that runs by one. Opens the step.
-    pub fn of(ui: &Ui, cx: &Cx<'_>, step: &Step) -> Option<Self> {
-        let now = ui.input(|input| input.time);
-        let mut opened: Opened = ui.data(|data| data.get_temp(key())).unwrap_or_default();
-        let since = since(&mut opened, *step, now);
-        // The clock of the last mix counts: it is the one that has to be poured on in time.
-        let powder = opened.0.iter().rev().find(|(other, _)| other.what == What::Mix && other.of == step.of).map(|(_, at)| *at);
-        ui.data_mut(|data| data.insert_temp(key(), opened));
+    pub fn of(ui: &Ui, cx: &mut Cx<'_>, step: &Step) -> Option<Self> {
+        let now = now();
+        let name = step.name(cx);
+        let seconds = since(cx, name, &now);
         let minutes = words::minutes(cx, step)?;
-        ui.ctx().request_repaint_after(Duration::from_secs(1));
-        let since_powder = powder.filter(|_| words::since_powder(step) && step.what != What::Mix).map(|at| clock(now - at));
-        Some(Self { runs: clock(now - since), since_powder, seconds: now - since, minutes })
+        ui.ctx().request_repaint_after(Duration::from_millis(500));
+        let since_powder = powder(cx, step, &now).filter(|_| words::since_powder(step) && step.what != BenchStep::Mix).map(clock);
+        Some(Self { runs: clock(seconds), since_powder, seconds, minutes })
     }
 
     /// How much of its time has run, and that in words.
@@ -50,29 +48,67 @@ impl Clock {
         Some((share, cx.say("bench-runs", &[("runs", (&self.runs).into()), ("all", all.into())])))
     }
 
-    /// Opens the next step. One that was opened before and has not run out keeps running: it was left by mistake.
-    pub fn go_on(ui: &Ui, step: Step, minutes: Option<f64>) {
-        let now = ui.input(|input| input.time);
-        ui.data_mut(|data| {
-            let opened: &mut Opened = data.get_temp_mut_or_default(key());
-            let ran_out = |at: f64| minutes.is_none_or(|minutes| now - at > 60.0 * minutes);
-            opened.0.retain(|(other, at)| *other != step || !ran_out(*at));
-            since(opened, step, now);
-        });
+    /// Has its time run out?
+    pub fn is_over(&self) -> bool {
+        self.minutes.is_some_and(|minutes| minutes > 0.0 && self.seconds >= 60.0 * minutes)
     }
 
-    /// Forgets all clocks.
-    pub fn forget(ui: &Ui) {
-        ui.data_mut(|data| data.remove::<Opened>(key()));
+    /// Is the sign that it is over to be seen at this moment? It comes and goes once a second, slower than any light that harms.
+    pub fn flashes(&self) -> bool {
+        self.is_over() && self.seconds.rem_euclid(1.0) < 0.5
+    }
+
+    /// Opens the next step. One that was opened before and was neither done nor has run out keeps running: it was left by mistake.
+    pub fn go_on(cx: &mut Cx<'_>, step: &Step, minutes: Option<f64>) {
+        let now = now();
+        let (job, name) = (cx.job.job_id.to_string(), step.name(cx));
+        let over = |since: &Moment| minutes.is_none_or(|minutes| now.seconds_since(since) > 60.0 * minutes);
+        cx.clocks.retain(|one| one.job != job || one.step != name || !(one.done || over(&one.since)));
+        since(cx, name, &now);
+    }
+
+    /// The step was done: how many seconds it took, where it runs by a clock and was not done before.
+    pub fn done(cx: &mut Cx<'_>, step: &Step) -> Option<f64> {
+        words::minutes(cx, step)?;
+        let (now, job, name) = (now(), cx.job.job_id.to_string(), step.name(cx));
+        let running = cx.clocks.iter_mut().find(|one| one.job == job && one.step == name && !one.done)?;
+        running.done = true;
+        Some(now.seconds_since(&running.since))
+    }
+
+    /// Forgets the clocks of this batch.
+    pub fn forget(cx: &mut Cx<'_>) {
+        let job = cx.job.job_id.to_string();
+        cx.clocks.retain(|one| one.job != job);
+    }
+
+    /// Where the bench view was left: the step that was opened last, not longer ago than a day.
+    pub fn last(cx: &Cx<'_>, steps: &[Step]) -> Option<usize> {
+        let (now, job) = (now(), cx.job.job_id.to_string());
+        let last = cx.clocks.iter().rev().find(|one| one.job == job && now.seconds_since(&one.since) < OLD_S)?;
+        steps.iter().position(|step| step.name(cx) == last.step)
     }
 }
 
-fn since(opened: &mut Opened, step: Step, now: f64) -> f64 {
-    if let Some((_, at)) = opened.0.iter().find(|(other, _)| *other == step) {
-        return *at;
+/// Seconds since a step was opened. Opens it.
+fn since(cx: &mut Cx<'_>, step: String, now: &Moment) -> f64 {
+    let job = cx.job.job_id.to_string();
+    cx.clocks.retain(|one| now.seconds_since(&one.since) < OLD_S);
+    if let Some(one) = cx.clocks.iter().find(|one| one.job == job && one.step == step) {
+        return now.seconds_since(&one.since);
     }
-    opened.0.push((step, now));
-    now
+    let over = (cx.clocks.len() + 1).saturating_sub(MOST);
+    cx.clocks.drain(..over);
+    cx.clocks.push(Running { job, step, since: now.clone(), done: false });
+    0.0
+}
+
+/// Seconds since the last mix of the same flask began: it is the one that has to be poured on in time.
+fn powder(cx: &Cx<'_>, step: &Step, now: &Moment) -> Option<f64> {
+    let job = cx.job.job_id.to_string();
+    let mix = Step { what: BenchStep::Mix, mix: None, ..*step }.name(cx);
+    let of = cx.clocks.iter().rev().find(|one| one.job == job && one.step.starts_with(mix.trim_end()))?;
+    Some(now.seconds_since(&of.since))
 }
 
 /// Minutes and seconds, and hours where there are any.

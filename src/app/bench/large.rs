@@ -1,7 +1,8 @@
 //! Type that is read at two metres, and that shrinks before anything is cut.
 
 use eframe::egui::{
-    Button, Color32, FontId, Label, Rect, Response, RichText, Sense, Ui, WidgetInfo, accesskit::Role, text::LayoutJob, vec2,
+    Button, Color32, FontId, Id, Label, LayerId, Order, Rect, Response, RichText, Sense, Stroke, StrokeKind, Ui, WidgetInfo,
+    accesskit::Role, text::LayoutJob, vec2,
 };
 
 use crate::app::cx::Cx;
@@ -95,6 +96,16 @@ impl Large {
                 });
             }
         });
+    }
+
+    /// A sign across the room that a step's time is over: a frame round the window, which comes and goes, and what it means, which stays.
+    pub fn alarm(&self, ui: &mut Ui, words: &str, shown: bool) {
+        self.bold(ui, words, 64.0, self.tokens.stop);
+        if shown {
+            let all = ui.ctx().content_rect().shrink(10.0);
+            let painter = ui.ctx().layer_painter(LayerId::new(Order::Foreground, Id::unique("bench over")));
+            painter.rect_stroke(all, 0, Stroke::new(20.0, self.tokens.stop), StrokeKind::Middle);
+        }
     }
 
     /// How much of a step's time has run.

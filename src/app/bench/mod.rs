@@ -2,6 +2,7 @@
 
 mod clock;
 mod large;
+mod now;
 mod steps;
 pub mod words;
 
@@ -10,9 +11,17 @@ use jiff::ZonedDateTime;
 
 use super::action::Action;
 use super::cx::Cx;
+use super::page::record;
+use crate::job::{Entry, Event};
 use clock::Clock;
 use large::Large;
 use steps::Step;
+
+/// Begins at the step that was opened last.
+pub const WHERE_IT_WAS: usize = usize::MAX;
+
+/// Leafed through, and not done: no step at the bench is over so soon, in seconds.
+const LEAFED_S: f64 = 30.0;
 
 /// What the keys asked for.
 enum Asked {
@@ -27,7 +36,9 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     let steps = steps::all(cx);
     let mut asked = keys(ui);
     let large = Large::of(ui, cx.tokens);
-    let place = cx.view.bench.unwrap_or_default().min(steps.len().saturating_sub(1));
+    let asked_for = cx.view.bench.unwrap_or_default();
+    let asked_for = if asked_for == WHERE_IT_WAS { Clock::last(cx, &steps).unwrap_or(0) } else { asked_for };
+    let place = asked_for.min(steps.len().saturating_sub(1));
     ui.spacing_mut().item_spacing.y = 6.0 * large.scale;
     match steps.get(place) {
         Some(step) => one(ui, cx, &large, step, steps.get(place + 1)),
@@ -39,17 +50,22 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     }
     asked = asked.or(pressed);
     match asked {
-        Some(Asked::Leave) => {
-            Clock::forget(ui);
-            cx.view.bench = None;
-        }
-        Some(Asked::On) if place + 1 < steps.len() => {
-            Clock::go_on(ui, steps[place + 1], words::minutes(cx, &steps[place + 1]).flatten());
-            cx.view.bench = Some(place + 1);
-        }
+        Some(Asked::Leave) => cx.view.bench = None,
         Some(Asked::On) => {
-            Clock::forget(ui);
-            cx.view.bench = None;
+            if let Some(step) = steps.get(place) {
+                log(ui, cx, step);
+            }
+            cx.view.bench = match steps.get(place + 1) {
+                Some(next) => {
+                    let minutes = words::minutes(cx, next).flatten();
+                    Clock::go_on(cx, next, minutes);
+                    Some(place + 1)
+                }
+                None => {
+                    Clock::forget(cx);
+                    None
+                }
+            };
         }
         Some(Asked::Back) => cx.view.bench = Some(place.saturating_sub(1)),
         Some(Asked::WhatNow) | None => cx.view.bench = Some(place),
@@ -57,6 +73,17 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     if asked.is_some() {
         ui.ctx().request_repaint();
     }
+}
+
+/// A step that runs by the clock and was done goes into the record with the time it took.
+fn log(ui: &Ui, cx: &mut Cx<'_>, step: &Step) {
+    let Some(seconds) = Clock::done(cx, step).filter(|seconds| *seconds >= LEAFED_S) else { return };
+    let Some(of) = step.place(cx) else { return };
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within a day")]
+    let seconds = seconds.round() as u32;
+    let event = Event::Timed { step: step.what, of, seconds };
+    let entry = Entry { at: record::now(cx), hands: record::hands_now(ui), event, ..Entry::default() };
+    cx.edit("edit-bench-timed", move |job| record::append(job, entry));
 }
 
 /// Keys, unless a dialog is open over the step. A button that has the focus keeps Space and Enter for itself.
@@ -79,12 +106,13 @@ fn keys(ui: &Ui) -> Option<Asked> {
     })
 }
 
-fn one(ui: &mut Ui, cx: &Cx<'_>, large: &Large, step: &Step, next: Option<&Step>) {
+fn one(ui: &mut Ui, cx: &mut Cx<'_>, large: &Large, step: &Step, next: Option<&Step>) {
+    let clock = Clock::of(ui, cx, step);
+    let cx = &*cx;
     head(ui, cx, large, &words::head(cx, step));
     large.bold(ui, &words::title(cx, step), 64.0, large.tokens.ink);
     large.wrapped(ui, &words::line(cx, step), 27.0, large.tokens.ink2);
     ui.add_space(10.0 * large.scale);
-    let clock = Clock::of(ui, cx, step);
     let mut columns: Vec<(String, String)> = words::numbers(cx, step)
         .into_iter()
         .map(|shown| {
@@ -96,6 +124,9 @@ fn one(ui: &mut Ui, cx: &Cx<'_>, large: &Large, step: &Step, next: Option<&Step>
         columns.push((cx.label("bench-since-powder"), since));
     }
     large.band(ui, clock.as_ref().map(|clock| clock.runs.as_str()), &columns);
+    if let Some(clock) = clock.as_ref().filter(|clock| clock.is_over()) {
+        large.alarm(ui, &cx.label("bench-over"), clock.flashes());
+    }
     if let Some((share, words)) = clock.as_ref().and_then(|clock| clock.share(cx)) {
         large.bar(ui, share, &words);
     }

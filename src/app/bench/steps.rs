@@ -3,45 +3,41 @@
 
 use crate::app::cx::Cx;
 use crate::calc::{FlaskFigures, MeltFigures};
-
-/// What is done in a step.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum What {
-    /// Powder and water are weighed.
-    Weigh,
-    /// They are mixed.
-    Mix,
-    /// The bowl stands under vacuum.
-    Bowl,
-    /// The slurry is poured.
-    Fill,
-    /// The flask stands under vacuum.
-    Vacuum,
-    /// The flask stands still.
-    Rest,
-    /// The steam is started.
-    Steam,
-    /// The kiln is started.
-    Kiln,
-    /// The crucible is charged.
-    Charge,
-    /// The metal is poured.
-    Pour,
-    /// The flask is quenched, or left to cool.
-    Quench,
-}
+use crate::job::{BenchStep, Place};
 
 /// One step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Step {
     /// What is done.
-    pub what: What,
+    pub what: BenchStep,
     /// The how manieth flask, load or melt of the report it is done with, from 0.
     pub of: usize,
     /// The mix and how many there are, where one bowl does not hold it all.
     pub mix: Option<(u32, u32)>,
     /// Its number among the steps that belong together, from 1, and how many they are.
     pub number: (usize, usize),
+}
+
+impl Step {
+    /// The flask, the kiln load or the melt it is done with; the first flask of a melt that is a flask's own.
+    pub fn place(&self, cx: &Cx<'_>) -> Option<Place> {
+        let report = &cx.computed.report;
+        match self.what {
+            BenchStep::Steam | BenchStep::Kiln => report.burnouts.get(self.of).map(|load| Place::Burnout(load.id)),
+            BenchStep::Charge => {
+                let melt = report.melts.get(self.of)?;
+                melt.id.map(Place::Melt).or_else(|| melt.flasks.first().map(|flask| Place::Flask(*flask)))
+            }
+            _ => report.flasks.get(self.of).map(|flask| Place::Flask(flask.id)),
+        }
+    }
+
+    /// Its name among the running clocks, the same from one day to the next.
+    pub fn name(&self, cx: &Cx<'_>) -> String {
+        let place = self.place(cx).map_or_else(String::new, |place| place.to_string());
+        let mix = self.mix.map_or_else(String::new, |(number, _)| number.to_string());
+        format!("{:?} {place} {mix}", self.what)
+    }
 }
 
 /// More mixes than a bench takes for one flask are not gone through one by one.
@@ -55,34 +51,38 @@ pub fn all(cx: &Cx<'_>) -> Vec<Step> {
         group(&mut steps, of, &investing(cx, flask));
     }
     for (of, load) in report.burnouts.iter().enumerate() {
-        let whats = if load.dewax_start.is_some() { vec![(What::Steam, None), (What::Kiln, None)] } else { vec![(What::Kiln, None)] };
+        let whats = if load.dewax_start.is_some() {
+            vec![(BenchStep::Steam, None), (BenchStep::Kiln, None)]
+        } else {
+            vec![(BenchStep::Kiln, None)]
+        };
         group(&mut steps, of, &whats);
     }
     let mut melts: Vec<(usize, &MeltFigures)> = report.melts.iter().enumerate().filter(|(_, melt)| !melt.flasks.is_empty()).collect();
     melts.sort_by_key(|(_, melt)| by_turn(cx, melt).first().map(|(turn, _)| *turn));
     for (of, melt) in melts {
-        group(&mut steps, of, &[(What::Charge, None)]);
+        group(&mut steps, of, &[(BenchStep::Charge, None)]);
         for (_, flask) in by_turn(cx, melt) {
-            group(&mut steps, flask, &[(What::Pour, None), (What::Quench, None)]);
+            group(&mut steps, flask, &[(BenchStep::Pour, None), (BenchStep::Quench, None)]);
         }
     }
     steps
 }
 
-fn group(steps: &mut Vec<Step>, of: usize, whats: &[(What, Option<(u32, u32)>)]) {
+fn group(steps: &mut Vec<Step>, of: usize, whats: &[(BenchStep, Option<(u32, u32)>)]) {
     steps.extend((1..).zip(whats).map(|(number, (what, mix))| Step { what: *what, of, mix: *mix, number: (number, whats.len()) }));
 }
 
 /// Investing one flask, mix by mix.
-fn investing(cx: &Cx<'_>, flask: &FlaskFigures) -> Vec<(What, Option<(u32, u32)>)> {
+fn investing(cx: &Cx<'_>, flask: &FlaskFigures) -> Vec<(BenchStep, Option<(u32, u32)>)> {
     let mixes = cx.computed.book.number(flask.mix.mixes).unwrap_or(1.0);
     let all = (1..=MOST_MIXES).take_while(|number| f64::from(*number) <= mixes).last().unwrap_or(1);
     let mut whats = Vec::new();
     for number in 1..=all {
         let mix = Some((number, all)).filter(|_| all > 1);
-        whats.extend([What::Weigh, What::Mix, What::Bowl, What::Fill].map(|what| (what, mix)));
+        whats.extend([BenchStep::Weigh, BenchStep::Mix, BenchStep::Bowl, BenchStep::Fill].map(|what| (what, mix)));
     }
-    whats.extend([(What::Vacuum, None), (What::Rest, None)]);
+    whats.extend([(BenchStep::Vacuum, None), (BenchStep::Rest, None)]);
     whats
 }
 

@@ -1,9 +1,11 @@
 //! What a step is called, what is done in it, and the figures it needs.
 
-use super::steps::{Step, What};
+use super::steps::Step;
 use crate::app::cx::Cx;
 use crate::app::names;
+use crate::app::page::record::words::step_key;
 use crate::calc::{FlaskFigures, Id, MeltFigures};
+use crate::job::BenchStep;
 use crate::stock::{Liquid, Powder};
 
 /// A figure of a step.
@@ -24,9 +26,9 @@ fn shown(key: &'static str, id: Id) -> Shown {
 /// What the step belongs to, and its number there.
 pub fn head(cx: &Cx<'_>, step: &Step) -> String {
     let (what, key) = match step.what {
-        What::Steam | What::Kiln => (load(cx, step.of), "bench-head-kiln"),
-        What::Charge => (cx.computed.report.melts.get(step.of).map_or_else(String::new, |of| melt(cx, of)), "bench-head-melt"),
-        What::Pour | What::Quench => (flask(cx, step), "bench-head-pour"),
+        BenchStep::Steam | BenchStep::Kiln => (load(cx, step.of), "bench-head-kiln"),
+        BenchStep::Charge => (cx.computed.report.melts.get(step.of).map_or_else(String::new, |of| melt(cx, of)), "bench-head-melt"),
+        BenchStep::Pour | BenchStep::Quench => (flask(cx, step), "bench-head-pour"),
         _ => (flask(cx, step), "bench-head-investment"),
     };
     let (number, all) = (step.number.0.to_string(), step.number.1.to_string());
@@ -61,27 +63,14 @@ pub fn melt(cx: &Cx<'_>, melt: &MeltFigures) -> String {
 /// The step in three or four words.
 pub fn title(cx: &Cx<'_>, step: &Step) -> String {
     let never = figures(cx, step).is_some_and(|figures| figures.pour.never_quench);
-    cx.label(match step.what {
-        What::Weigh => "bench-weigh",
-        What::Mix => "bench-mix",
-        What::Bowl => "bench-bowl",
-        What::Fill => "bench-fill",
-        What::Vacuum => "bench-vacuum",
-        What::Rest => "bench-rest",
-        What::Steam => "bench-steam",
-        What::Kiln => "bench-kiln",
-        What::Charge => "bench-charge",
-        What::Pour => "bench-pour",
-        What::Quench if never => "bench-cool",
-        What::Quench => "bench-quench",
-    })
+    cx.label(if step.what == BenchStep::Quench && never { "bench-cool" } else { step_key(step.what) })
 }
 
 /// The step and what it is done with, for what comes next.
 pub fn next(cx: &Cx<'_>, step: &Step) -> String {
     let of = match step.what {
-        What::Steam | What::Kiln => load(cx, step.of),
-        What::Charge => cx.computed.report.melts.get(step.of).map_or_else(String::new, |of| melt(cx, of)),
+        BenchStep::Steam | BenchStep::Kiln => load(cx, step.of),
+        BenchStep::Charge => cx.computed.report.melts.get(step.of).map_or_else(String::new, |of| melt(cx, of)),
         _ => flask(cx, step),
     };
     cx.say("bench-next-what", &[("what", title(cx, step).into()), ("of", of.into())])
@@ -90,17 +79,17 @@ pub fn next(cx: &Cx<'_>, step: &Step) -> String {
 /// What to do, in one line.
 pub fn line(cx: &Cx<'_>, step: &Step) -> String {
     let done = match step.what {
-        What::Weigh => cx.label("bench-do-weigh"),
-        What::Mix => cx.label("bench-do-mix"),
-        What::Bowl => cx.label("bench-do-bowl"),
-        What::Fill => cx.label("bench-do-fill"),
-        What::Vacuum => cx.label("bench-do-vacuum"),
-        What::Rest => cx.label("bench-do-rest"),
-        What::Steam => cx.label("bench-do-steam"),
-        What::Kiln => cx.label("bench-do-kiln"),
-        What::Charge => charge_line(cx, step),
-        What::Pour => cx.label("bench-do-pour"),
-        What::Quench => return quench_line(cx, step),
+        BenchStep::Weigh => cx.label("bench-do-weigh"),
+        BenchStep::Mix => cx.label("bench-do-mix"),
+        BenchStep::Bowl => cx.label("bench-do-bowl"),
+        BenchStep::Fill => cx.label("bench-do-fill"),
+        BenchStep::Vacuum => cx.label("bench-do-vacuum"),
+        BenchStep::Rest => cx.label("bench-do-rest"),
+        BenchStep::Steam => cx.label("bench-do-steam"),
+        BenchStep::Kiln => cx.label("bench-do-kiln"),
+        BenchStep::Charge => charge_line(cx, step),
+        BenchStep::Pour => cx.label("bench-do-pour"),
+        BenchStep::Quench => return quench_line(cx, step),
     };
     match step.mix {
         Some((number, all)) => {
@@ -139,14 +128,14 @@ fn quench_line(cx: &Cx<'_>, step: &Step) -> String {
 /// The key of the caution that belongs to the step.
 pub fn caution(step: &Step) -> Option<&'static str> {
     match step.what {
-        What::Weigh | What::Mix => Some("caution-silica-mix"),
-        What::Bowl | What::Vacuum => Some("caution-bell-jar"),
-        What::Steam => Some("caution-dewax-steam"),
-        What::Kiln => Some("caution-burnout-fume"),
-        What::Charge => Some("caution-damp-charge"),
-        What::Pour => Some("caution-molten-metal"),
-        What::Quench => Some("caution-quench-steam"),
-        What::Fill | What::Rest => None,
+        BenchStep::Weigh | BenchStep::Mix => Some("caution-silica-mix"),
+        BenchStep::Bowl | BenchStep::Vacuum => Some("caution-bell-jar"),
+        BenchStep::Steam => Some("caution-dewax-steam"),
+        BenchStep::Kiln => Some("caution-burnout-fume"),
+        BenchStep::Charge => Some("caution-damp-charge"),
+        BenchStep::Pour => Some("caution-molten-metal"),
+        BenchStep::Quench => Some("caution-quench-steam"),
+        BenchStep::Fill | BenchStep::Rest => None,
     }
 }
 
@@ -154,14 +143,14 @@ pub fn caution(step: &Step) -> Option<&'static str> {
 pub fn numbers(cx: &Cx<'_>, step: &Step) -> Vec<Shown> {
     let report = &cx.computed.report;
     match step.what {
-        What::Steam | What::Kiln => {
+        BenchStep::Steam | BenchStep::Kiln => {
             let Some(load) = report.burnouts.get(step.of) else { return Vec::new() };
             match (step.what, load.dewax_start) {
-                (What::Steam, Some(steam)) => vec![shown("bench-at", steam), shown("bench-kiln-then", load.kiln_start)],
+                (BenchStep::Steam, Some(steam)) => vec![shown("bench-at", steam), shown("bench-kiln-then", load.kiln_start)],
                 _ => vec![shown("bench-at", load.kiln_start), shown("bench-takes", load.total)],
             }
         }
-        What::Charge => {
+        BenchStep::Charge => {
             let Some(melt) = report.melts.get(step.of) else { return Vec::new() };
             let metal = melt.flasks.first().and_then(|id| report.flasks.iter().find(|flask| flask.id == *id)).map(|flask| flask.pour.metal);
             let metal = metal.map(|id| shown("bench-metal-at", id));
@@ -181,14 +170,16 @@ fn of_flask(cx: &Cx<'_>, step: &Step, flask: &FlaskFigures) -> Vec<Shown> {
     let mix = &flask.mix;
     let powder = |key, id| Shown { key, id, powder: true };
     match step.what {
-        What::Weigh if step.mix.is_some() => vec![powder("bench-powder", mix.powder_of_mix), powder(liquid(cx, flask), mix.water_of_mix)],
-        What::Weigh => vec![powder("bench-powder", mix.powder), powder(liquid(cx, flask), mix.water)],
-        What::Mix => vec![shown("bench-takes", mix.steps[0])],
-        What::Bowl | What::Vacuum => vec![shown("bench-gauge", mix.gauge)],
-        What::Fill => vec![shown("bench-takes", mix.steps[2])],
-        What::Rest => vec![shown("bench-rest-by", mix.finish_by)],
-        What::Pour => vec![shown("bench-metal-at", flask.pour.metal), shown("bench-mould-at", flask.pour.mould)],
-        What::Quench => {
+        BenchStep::Weigh if step.mix.is_some() => {
+            vec![powder("bench-powder", mix.powder_of_mix), powder(liquid(cx, flask), mix.water_of_mix)]
+        }
+        BenchStep::Weigh => vec![powder("bench-powder", mix.powder), powder(liquid(cx, flask), mix.water)],
+        BenchStep::Mix => vec![shown("bench-takes", mix.steps[0])],
+        BenchStep::Bowl | BenchStep::Vacuum => vec![shown("bench-gauge", mix.gauge)],
+        BenchStep::Fill => vec![shown("bench-takes", mix.steps[2])],
+        BenchStep::Rest => vec![shown("bench-rest-by", mix.finish_by)],
+        BenchStep::Pour => vec![shown("bench-metal-at", flask.pour.metal), shown("bench-mould-at", flask.pour.mould)],
+        BenchStep::Quench => {
             let window = flask.pour.quench.filter(|_| !flask.pour.never_quench);
             window.map(|[from, until]| vec![shown("bench-quench-from", from), shown("bench-quench-until", until)]).unwrap_or_default()
         }
@@ -201,12 +192,12 @@ pub fn minutes(cx: &Cx<'_>, step: &Step) -> Option<Option<f64>> {
     let figures = figures(cx, step);
     let of_mix = |place: usize| Some(figures.and_then(|figures| cx.computed.book.number(figures.mix.steps[place])));
     match step.what {
-        What::Mix => of_mix(0),
-        What::Bowl => of_mix(1),
-        What::Fill => of_mix(2),
-        What::Vacuum => of_mix(3),
-        What::Rest => Some(None),
-        What::Quench => {
+        BenchStep::Mix => of_mix(0),
+        BenchStep::Bowl => of_mix(1),
+        BenchStep::Fill => of_mix(2),
+        BenchStep::Vacuum => of_mix(3),
+        BenchStep::Rest => Some(None),
+        BenchStep::Quench => {
             let window = figures.and_then(|figures| figures.pour.quench.filter(|_| !figures.pour.never_quench));
             Some(window.and_then(|[_, until]| cx.computed.book.number(until)))
         }
@@ -216,5 +207,5 @@ pub fn minutes(cx: &Cx<'_>, step: &Step) -> Option<Option<f64>> {
 
 /// Does the clock since the first powder in the water run in this step?
 pub fn since_powder(step: &Step) -> bool {
-    matches!(step.what, What::Mix | What::Bowl | What::Fill | What::Vacuum | What::Rest)
+    matches!(step.what, BenchStep::Mix | BenchStep::Bowl | BenchStep::Fill | BenchStep::Vacuum | BenchStep::Rest)
 }

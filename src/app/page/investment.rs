@@ -1,5 +1,7 @@
 //! Investment: how much powder and water a flask takes, in how many mixes, by which clock and under which vacuum.
 
+mod done;
+
 use eframe::egui::{Id, Label, RichText, Ui};
 
 use super::flasks::{self, change};
@@ -50,6 +52,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             });
         }
         cautions(ui, cx, flask);
+        done::show(ui, cx, flask, figures);
     }
     ui.add_space(3.0 * STEP);
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Investment);

@@ -10,9 +10,11 @@ mod metal;
 mod orders;
 mod paper;
 pub mod patterns;
+mod pieces;
 mod pour;
 mod quotes;
-mod record;
+mod really;
+pub mod record;
 mod settings;
 mod start;
 mod take_out;
@@ -48,6 +50,8 @@ pub enum Page {
     Pour,
     /// Cut, weighed, finished.
     Finish,
+    /// The board: where every piece is.
+    Pieces,
     /// Quotes.
     Quotes,
     /// Paper, as it is printed.
@@ -62,7 +66,7 @@ pub enum Page {
 
 impl Page {
     /// Pages that the rail shows.
-    pub const RAIL: [Self; 14] = [
+    pub const RAIL: [Self; 15] = [
         Self::Start,
         Self::Orders,
         Self::Patterns,
@@ -73,6 +77,7 @@ impl Page {
         Self::Metal,
         Self::Pour,
         Self::Finish,
+        Self::Pieces,
         Self::Quotes,
         Self::Paper,
         Self::Record,
@@ -93,6 +98,7 @@ impl Page {
             Self::Metal => "stage-metal",
             Self::Pour => "stage-pour",
             Self::Finish => "stage-finish",
+            Self::Pieces => "stage-pieces",
             Self::Quotes => "stage-quotes",
             Self::Paper => "stage-paper",
             Self::Record => "stage-record",
@@ -144,6 +150,7 @@ impl Page {
             Self::Metal => metal::show(ui, cx),
             Self::Pour => pour::show(ui, cx),
             Self::Finish => finish::show(ui, cx),
+            Self::Pieces => pieces::show(ui, cx),
             Self::Quotes => quotes::show(ui, cx),
             Self::Paper => paper::show(ui, cx),
             Self::Record => record::show(ui, cx),

@@ -1,6 +1,6 @@
 //! The record: what really happened, newest first. Entries are never taken out; one that no longer counts is withdrawn by a later one.
 
-pub(super) mod words;
+pub mod words;
 
 use eframe::egui::{Id, Label, RichText, ScrollArea, Ui};
 use jiff::ZonedDateTime;
@@ -43,13 +43,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
 }
 
 /// Now, by the clock on the studio's wall, to the minute: nobody writes a record by the second.
-pub(super) fn now(cx: &Cx<'_>) -> Option<DateTime> {
+pub fn now(cx: &Cx<'_>) -> Option<DateTime> {
     let now = ZonedDateTime::now().with_time_zone(cx.setting.zone.clone()).datetime();
     now.with().second(0).subsec_nanosecond(0).build().ok()
 }
 
 /// Writes an entry at the end of the record.
-pub(super) fn append(job: &mut Job, entry: Entry) {
+pub fn append(job: &mut Job, entry: Entry) {
     let id = RecordId(job.record.iter().map(|entry| entry.id.0).max().unwrap_or(0) + 1);
     job.record.push(Entry { id, ..entry });
 }
@@ -58,8 +58,13 @@ fn hands_id() -> Id {
     Id::unique("record-hands")
 }
 
+/// Who wrote last.
+pub fn hands_now(ui: &Ui) -> String {
+    kept(ui, hands_id())
+}
+
 /// Who writes: it stays from one entry to the next.
-pub(super) fn hands(ui: &mut Ui, cx: &Cx<'_>) -> String {
+pub fn hands(ui: &mut Ui, cx: &Cx<'_>) -> String {
     let tokens = cx.tokens;
     let now = kept(ui, hands_id());
     let label = cx.label("record-hands");

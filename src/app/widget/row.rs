@@ -28,3 +28,11 @@ pub fn cell(ui: &mut Ui, words: &str, width: f32, size: f32, ink: Color32) {
         ui.add(Label::new(RichText::new(words).size(size).color(ink)).truncate());
     });
 }
+
+/// The widths of a row's columns within the room there is, less some for what stands besides: as they are, or all of them narrower alike.
+#[must_use]
+pub fn fitted<const N: usize>(ui: &Ui, widths: [f32; N], besides: f32) -> [f32; N] {
+    let gaps = ui.spacing().item_spacing.x * N as f32;
+    let share = (ui.available_width() - besides - gaps) / widths.iter().sum::<f32>();
+    widths.map(|width| width * share.min(1.0))
+}

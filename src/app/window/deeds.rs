@@ -42,6 +42,7 @@ impl Window {
             }
             Action::ShortestNight => workbook.seek_night(),
             Action::StopNight => workbook.nights.stop(),
+            Action::ReadFolder => workbook.read_folder(),
             Action::ReadLog => self.ask_log(),
             Action::Mend(pattern) => self.mend(pattern),
             Action::TakeFile(pattern) => workbook.take_file(pattern),
@@ -62,7 +63,9 @@ impl Window {
             Action::Undo => workbook.undo(),
             Action::Redo => workbook.redo(),
             Action::Find => workbook.view.finder = Some(String::new()),
-            Action::Bench => workbook.view.bench = if workbook.view.bench.is_some() { None } else { Some(0) },
+            Action::Bench => {
+                workbook.view.bench = if workbook.view.bench.is_some() { None } else { Some(super::super::bench::WHERE_IT_WAS) }
+            }
             Action::WhatNow => workbook.view.cards = if workbook.view.cards.is_some() { None } else { Some(Cards::List) },
             Action::Card(trouble) => workbook.view.cards = Some(Cards::One(trouble)),
             Action::Working => workbook.view.working = !workbook.view.working,

@@ -43,7 +43,8 @@ impl Workbook {
             self.recompute();
         }
         let sought = self.nights.take();
-        read || compared || heated || sought
+        let found = self.folder_jobs.take();
+        read || compared || heated || sought || found
     }
 
     /// Looks closely at the chosen pattern's file once it was measured, and takes in what was found. True where something was.
@@ -107,6 +108,7 @@ impl Workbook {
         self.planner.on_found(wake.clone());
         self.heater.on_found(wake.clone());
         self.nights.on_found(wake.clone());
+        self.folder_jobs.on_found(wake.clone());
         self.reader.on_read(wake);
     }
 

@@ -1,5 +1,7 @@
 //! The batch plan of the open batch.
 
+use std::sync::Arc;
+
 use super::Workbook;
 use crate::app::page::Page;
 use crate::calc::batch::build;
@@ -36,6 +38,13 @@ impl Workbook {
             .and_then(|load| night(&computed.sound, &computed.sound_studio, &computed.shelves.job, &computed.report, &computed.book, load));
         if let Some(asked) = asked {
             self.nights.begin(asked);
+        }
+    }
+
+    /// Begins to read the other jobs of the folder.
+    pub fn read_folder(&mut self) {
+        if let Some(folder) = self.folder().map(std::path::Path::to_path_buf) {
+            self.folder_jobs.begin(folder, Arc::clone(&self.job), self.setting.at);
         }
     }
 

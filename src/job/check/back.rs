@@ -169,6 +169,12 @@ pub fn points_at(event: &Event) -> Vec<Place> {
         Event::Kiln { burnout, .. } => vec![Place::Burnout(*burnout)],
         Event::Metal { melt, flask, .. } => melt.map(Place::Melt).into_iter().chain(flask.map(Place::Flask)).collect(),
         Event::PieceWeighed { piece, .. } | Event::Rejected { piece, .. } => vec![Place::Piece(*piece)],
+        Event::Timed { of, .. } => vec![*of],
+        Event::SentOut { pieces, .. } => pieces.iter().copied().map(Place::Piece).collect(),
+        Event::CameBack { sent, pieces, back } => {
+            let pieces = pieces.iter().chain(&back.failed).copied().map(Place::Piece);
+            std::iter::once(Place::Record(*sent)).chain(pieces).collect()
+        }
         Event::Withdrawn { entry, .. } => vec![Place::Record(*entry)],
     }
 }

@@ -52,6 +52,7 @@ impl Mending {
                 Event::Invested { done, .. } => {
                     self.grams_or_none(place, "event.done.powder", &mut done.powder);
                     self.grams_or_none(place, "event.done.water", &mut done.water);
+                    self.number(place, "event.done.room_c", &mut done.room_c, (-20.0, 60.0));
                     self.number(place, "event.done.water_c", &mut done.water_c, (0.0, 100.0));
                     self.number(place, "event.done.gloss_off_min", &mut done.gloss_off_min, range::MINUTES);
                     self.number(place, "event.done.vacuum_kpa", &mut done.vacuum_kpa, (0.0, range::BAROMETER_KPA.1));
@@ -64,7 +65,15 @@ impl Mending {
                     self.number(place, "event.done.quench_min", &mut done.quench_min, range::MINUTES);
                     true
                 }
-                Event::Remark | Event::Reached { .. } | Event::Rejected { .. } | Event::Withdrawn { .. } => true,
+                Event::SentOut { sent, .. } => {
+                    self.grams_or_none(place, "event.sent.weight", &mut sent.weight);
+                    true
+                }
+                Event::CameBack { back, .. } => {
+                    self.grams_or_none(place, "event.back.weight", &mut back.weight);
+                    true
+                }
+                Event::Remark | Event::Timed { .. } | Event::Reached { .. } | Event::Rejected { .. } | Event::Withdrawn { .. } => true,
             }
         });
     }

@@ -16,13 +16,14 @@ use eframe::egui::Ui;
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
-use crate::app::page::Page;
+use crate::app::page::{Page, record};
 use crate::app::theme::STEP;
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::row::row;
 use crate::app::widget::{button, finding, heading};
 use crate::calc::{BurnoutFigures, Weight};
-use crate::job::{Burnout, BurnoutId, Job, Programme};
+use crate::job::{Burnout, BurnoutId, Entry, Event, Job, KilnDid, Programme, standing};
+use crate::paper::words::moment_words;
 use crate::stock::{EntryId, StageTable};
 
 /// Shows the page.
@@ -68,6 +69,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             cx.folded(ui, "night-heading", |ui, cx| night::show(ui, cx, load));
         }
         load::flasks(ui, cx, load);
+        kiln(ui, cx, load);
         cx.folded(ui, "heat-more", |ui, cx| load::more(ui, cx, load));
     }
     ui.add_space(2.0 * STEP);
@@ -102,6 +104,37 @@ fn totals(ui: &mut Ui, cx: &mut Cx<'_>, figures: &BurnoutFigures) {
     for (key, id) in rows {
         row(ui, &cx.label(key), &tokens, |ui| figure(ui, cx, id, Look::ROW.width(210.0)));
     }
+}
+
+/// The load went into the kiln, or came out of it: that goes into the record, and its pieces move with it.
+fn kiln(ui: &mut Ui, cx: &mut Cx<'_>, load: &Burnout) {
+    let tokens = cx.tokens;
+    heading::group(ui, &cx.label("heat-record"), &tokens);
+    let did = |did: KilnDid| {
+        let mut told = standing(&cx.job.record).filter_map(move |entry| match &entry.event {
+            Event::Kiln { burnout, did: told, .. } if *burnout == load.id && *told == did => Some(entry.at),
+            _ => None,
+        });
+        told.next()
+    };
+    let told = [(KilnDid::WentIn, "heat-went-in", "heat-is-in"), (KilnDid::CameOut, "heat-came-out", "heat-is-out")];
+    let told = told.map(|(which, do_key, done_key)| (which, do_key, done_key, did(which)));
+    ui.horizontal_wrapped(|ui| {
+        for (did, do_key, done_key, at) in told {
+            match at {
+                Some(at) => {
+                    let at = at.map_or_else(|| cx.label("undated"), |at| moment_words(at, cx.texts));
+                    heading::says(ui, &cx.say(done_key, &[("at", at.into())]), &tokens);
+                }
+                None if button::plain(ui, &cx.label(do_key), &tokens).clicked() => {
+                    let event = Event::Kiln { burnout: load.id, temperature_c: None, did };
+                    let entry = Entry { at: record::now(cx), hands: record::hands_now(ui), event, ..Entry::default() };
+                    cx.edit("edit-heat-kiln", move |job| record::append(job, entry));
+                }
+                None => {}
+            }
+        }
+    });
 }
 
 /// What the night takes of electricity or gas, and what that costs.

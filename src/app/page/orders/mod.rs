@@ -2,6 +2,7 @@
 
 mod back;
 mod change;
+mod from_table;
 mod line;
 mod list;
 mod open;
@@ -44,6 +45,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     });
     super::batch::about(ui, cx);
     cx.folded(ui, "orders-take-on", take_on::show);
+    cx.folded(ui, "orders-from-table", from_table::show);
     let job = cx.job;
     if let Some(order) = job.orders.iter().find(|order| Some(order.id) == cx.view.order) {
         order_fields(ui, cx, order);

@@ -3,13 +3,13 @@
 use eframe::egui::{Id, Ui};
 
 use crate::app::cx::Cx;
-use crate::app::page::{Page, record};
+use crate::app::page::{Page, really, record};
 use crate::app::theme::STEP;
 use crate::app::widget::figure::{Look, figure};
 use crate::app::widget::number::{Number, grams, number};
 use crate::app::widget::row::row;
 use crate::app::widget::{button, heading};
-use crate::calc::{FlaskFigures, plan_of};
+use crate::calc::{FlaskFigures, against, plan_of};
 use crate::job::{Entry, Event, FlaskId, PouredAs, standing};
 use crate::paper::words::moment_words;
 use crate::quantity::{Finite, Grams, Kind};
@@ -47,6 +47,10 @@ fn already(ui: &mut Ui, cx: &mut Cx<'_>, entry: &Entry) {
     let tokens = cx.tokens;
     let at = entry.at.map_or_else(|| cx.label("undated"), |at| moment_words(at, cx.texts));
     heading::says(ui, &cx.say("pour-done", &[("at", at.into())]), &tokens);
+    if let Event::Poured { flask, plan, done } = &entry.event {
+        let rows = against::poured(&cx.computed.report, &cx.computed.book, *flask, plan, done);
+        really::show(ui, cx, &rows);
+    }
     if button::link(ui, &cx.label("pour-to-record"), &tokens).clicked() {
         cx.look(|view| view.page = Page::Record);
     }

@@ -2,7 +2,7 @@
 
 use crate::app::cx::Cx;
 use crate::app::names;
-use crate::job::{Event, MeltId, MetalKind, PieceId, Weighing};
+use crate::job::{BenchStep, Event, KilnDid, MeltId, MetalKind, OutFor, PieceId, Weighing};
 use crate::paper::words::{one_line, stage_words};
 use crate::quantity::{Grams, Kind, print};
 
@@ -22,6 +22,8 @@ pub fn event(cx: &Cx<'_>, event: &Event) -> String {
             weighed(cx, names::tree(cx, *tree), weight.as_ref(), &["event-tree", "event-tree-net", "event-tree-gross"])
         }
         Event::Invested { flask, .. } => cx.say("event-invested", &[("flask", names::flask(cx, *flask).into())]),
+        Event::Kiln { burnout, did: KilnDid::WentIn, .. } => cx.say("event-kiln-in", &[("load", names::load(cx, *burnout).into())]),
+        Event::Kiln { burnout, did: KilnDid::CameOut, .. } => cx.say("event-kiln-out", &[("load", names::load(cx, *burnout).into())]),
         Event::Kiln { temperature_c, .. } => match temperature_c {
             Some(seen) => {
                 let seen = print(seen.get(), Kind::Temperature, cx.style).to_string();
@@ -48,6 +50,23 @@ pub fn event(cx: &Cx<'_>, event: &Event) -> String {
             let defect = if cx.texts.has(&key) { cx.label(&key) } else { one_line(defect) };
             cx.say("event-rejected", &[("piece", piece_words(cx, *piece).into()), ("defect", defect.into())])
         }
+        Event::Timed { step, of, seconds } => {
+            let took = print(f64::from(*seconds) / 60.0, Kind::Duration, cx.style).to_string();
+            let args = [("step", cx.label(step_key(*step)).into()), ("of", names::place(cx, *of).into()), ("took", took.into())];
+            cx.say("event-timed", &args)
+        }
+        Event::SentOut { pieces, sent } => {
+            let args = [
+                ("what", some_pieces(cx, pieces).into()),
+                ("to", one_line(&sent.to).into()),
+                ("purpose", cx.label(for_key(sent.what_for)).into()),
+            ];
+            cx.say("event-sent-out", &args)
+        }
+        Event::CameBack { pieces, back, .. } => {
+            let args = [("what", some_pieces(cx, pieces).into()), ("failed", back.failed.len().into())];
+            cx.say("event-came-back", &args)
+        }
         Event::Withdrawn { entry, reason } => {
             let of = cx.job.record.iter().find(|other| other.id == *entry);
             let of = match of.map(|other| &other.event) {
@@ -67,6 +86,44 @@ fn weighed(cx: &Cx<'_>, name: String, weight: Option<&Weighing>, keys: &[&str; 3
         Some(Weighing::Gross { weight, .. }) => (keys[2], *weight),
     };
     cx.say(key, &[("name", name.into()), ("grams", weight_words(cx, grams).into())])
+}
+
+/// One piece by its name, several by how many they are.
+fn some_pieces(cx: &Cx<'_>, pieces: &[PieceId]) -> String {
+    match pieces {
+        [one] => piece_words(cx, *one),
+        _ => cx.say("event-pieces", &[("count", pieces.len().into())]),
+    }
+}
+
+/// The key of what pieces are out of the house for.
+pub fn for_key(what_for: OutFor) -> &'static str {
+    match what_for {
+        OutFor::Hallmark => "out-hallmark",
+        OutFor::Setting => "out-setting",
+        OutFor::Sizing => "out-sizing",
+        OutFor::Repair => "out-repair",
+        OutFor::Plating => "out-plating",
+        OutFor::Casting => "out-casting",
+        OutFor::Other => "out-other",
+    }
+}
+
+/// The key of a step at the bench in a few words.
+pub fn step_key(step: BenchStep) -> &'static str {
+    match step {
+        BenchStep::Weigh => "bench-weigh",
+        BenchStep::Mix => "bench-mix",
+        BenchStep::Bowl => "bench-bowl",
+        BenchStep::Fill => "bench-fill",
+        BenchStep::Vacuum => "bench-vacuum",
+        BenchStep::Rest => "bench-rest",
+        BenchStep::Steam => "bench-steam",
+        BenchStep::Kiln => "bench-kiln",
+        BenchStep::Charge => "bench-charge",
+        BenchStep::Pour => "bench-pour",
+        BenchStep::Quench => "bench-quench",
+    }
 }
 
 fn weight_words(cx: &Cx<'_>, grams: Grams) -> String {

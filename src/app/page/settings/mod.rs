@@ -15,6 +15,7 @@ mod shelf;
 mod shelf_entry;
 mod site;
 mod studio;
+mod taught;
 mod weighed;
 mod window;
 
@@ -45,6 +46,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     cx.folded(ui, "settings-shelf", shelf::show);
     cx.folded(ui, "settings-flasks", flasks::show);
     cx.folded(ui, "settings-weighed", weighed::show);
+    cx.folded(ui, "settings-taught", taught::show);
     ui.add_space(3.0 * STEP);
     finding::of_page(ui, cx, |found| Page::of_finding(found.kind, found.place) == Page::Settings);
 }

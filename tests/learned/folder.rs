@@ -45,7 +45,7 @@ fn batch(nth: u32, dice: &mut Chance) -> Job {
     id[..4].copy_from_slice(&(nth + 1).to_be_bytes());
     let day: Date = date(2023, 9, 4).checked_add(jiff::Span::new().days(i64::from(nth) * 1095 / i64::from(JOBS))).unwrap();
     let at = |hour: i8, minute: i8| Some(day.at(hour, minute, 0, 0));
-    let (alloy, loss) = LOSS[usize::from(nth % 3 == 0)];
+    let (alloy, loss) = LOSS[usize::from(nth.is_multiple_of(3))];
     let (lot, bad) = LOTS[(nth / 7 % 5) as usize];
     let piece = |number| PieceId { line: LineId(1), number };
     let mut job = Job {

@@ -22,7 +22,8 @@ fn english_headings() {
 
 #[test]
 fn german_headings() {
-    let text = "Auftragsnr.;Bestelldatum;Kundenname;Artikelbezeichnung;Stückzahl;Legierung;Ringgröße;Liefertermin;Stückpreis (€);Gesamtpreis;Bemerkungen;Datei\n\
+    let text = "Auftragsnr.;Bestelldatum;Kundenname;Artikelbezeichnung;Stückzahl;Legierung;Ringgröße;Liefertermin;Stückpreis (€);\
+        Gesamtpreis;Bemerkungen;Datei\n\
         17;01.02.2026;A;Napfschnecke;3;925;54;01.04.2026;12,50;37,50;matt;napf.stl\n";
     assert_eq!(roles(text), [Reference, Taken, Client, Design, Quantity, Alloy, Size, Due, Price, Ignored, Notes, PatternFile]);
     let other = "Lfd. Nr.;Auftraggeber;Modell;Menge;Metall;RW;Fällig am;Gravur;Anmerkung\n1;A;N;3;925;54;01.04.2026;XY;matt\n";

@@ -54,7 +54,7 @@ fn check(bytes: &[u8], known: &Known, seen: &mut [usize; 3]) {
     };
     assert!(!table.rows.is_empty() && table.rows.len() <= LIMITS.max_rows && table.width() <= LIMITS.max_columns);
     assert!(table.rows.windows(2).all(|pair| pair[0].line < pair[1].line), "lines rise");
-    assert!(table.rows.iter().all(|row| !row.cells.last().unwrap().trim().is_empty()), "no empty cell last");
+    assert!(table.rows.iter().all(|row| !row.cells.last().is_none_or(|cell| cell.trim().is_empty())), "no empty cell last");
     let mapping = guess(&table, known);
     assert!(mapping.fits(&table), "a mapping fits the table it was made for: {table:?} {mapping:?}");
     let preview = preview(&table, &mapping, known);
@@ -116,7 +116,7 @@ fn many_open_quotes_take_time_in_proportion() {
     };
     // Eight times as many would take sixty-four times as long if each looked at all the others.
     for piece in ["\"a;", "\"\"\"a;", "\"\"a;", "\"\n", "\" ", ";\"", "\"a\"b,"] {
-        let (short, long) = (time(piece, 25_000), time(piece, 200_000));
-        assert!(long < 24.0 * short, "{piece:?} takes {short} and {long} s");
+        let (short, long) = (time(piece, 100_000), time(piece, 800_000));
+        assert!(long < 32.0 * short, "{piece:?} takes {short} and {long} s");
     }
 }

@@ -20,7 +20,7 @@ fn windows_1252(text: &str) -> Vec<u8> {
     let byte = |c: char| match c {
         '€' => 0x80,
         '–' => 0x96,
-        c => u8::try_from(u32::from(c)).unwrap(),
+        c => u8::try_from(u32::from(c)).expect("a sign of Latin-1"),
     };
     text.chars().map(byte).collect()
 }

@@ -32,6 +32,7 @@ fn ten_thousand_rows_in_a_fifth_of_a_second() {
         let preview = preview(&table, &guess(&table, &known), &known);
         assert_eq!(preview.ready().count(), 10_000, "{:?}", preview.bad());
     });
-    println!("10 000 rows, {} bytes: {read_in:?} to read, {understood:?} to understand", text.len());
-    assert!(read_in + understood < Duration::from_millis(200), "{read_in:?} and {understood:?}");
+    // The budget is that of a release; a build for tests checks its sums and is optimised for building quickly.
+    let budget = Duration::from_millis(if cfg!(debug_assertions) { 1500 } else { 200 });
+    assert!(read_in + understood < budget, "{read_in:?} and {understood:?}");
 }

@@ -37,7 +37,7 @@ pub fn known() -> Known {
 }
 
 pub fn table(text: &str) -> Table {
-    read(text.as_bytes(), &Limits::default()).unwrap()
+    read(text.as_bytes(), &Limits::default()).expect("a table")
 }
 
 pub fn cells_of(table: &Table) -> Vec<Vec<&str>> {

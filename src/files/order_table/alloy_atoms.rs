@@ -10,7 +10,8 @@ pub(super) type Atoms = BTreeSet<String>;
 /// What a name says: `14KY` and `585 Gelbgold` both say gold, 585, yellow. Words that nobody taught are kept as they are.
 pub(super) fn atoms(text: &str) -> Atoms {
     let folded = fold(text).replace("92.5", "925").replace("92,5", "925");
-    let tokens = tokens(&folded);
+    let mut tokens = tokens(&folded);
+    tokens.retain(|token| *token != Token::Sign('-'));
     let mut atoms = Atoms::new();
     let mut at = 0;
     while let Some(token) = tokens.get(at) {

@@ -74,6 +74,9 @@ pub(super) fn is_spreadsheet_fault(cell: &str) -> bool {
     const FAULTS: [&str; 12] =
         ["#ref!", "#n/a", "#nv", "#name?", "#value!", "#div/0!", "#num!", "#null!", "#wert!", "#bezug!", "#zahl!", "#spill!"];
     let cell = cell.trim();
+    if !cell.starts_with('#') {
+        return false;
+    }
     let is_narrow = cell.len() > 2 && cell.bytes().all(|b| b == b'#');
     is_narrow || FAULTS.iter().any(|fault| cell.eq_ignore_ascii_case(fault))
 }

@@ -36,6 +36,8 @@ pub struct OrderRow {
 
 /// A row of the table, read.
 #[derive(Debug, Clone, PartialEq, Eq)]
+// Most rows are ready ones, so a box for each would save nothing.
+#[allow(clippy::large_enum_variant)]
 pub enum PreviewRow {
     /// It can be taken in.
     Ready(OrderRow),

@@ -41,6 +41,9 @@ const MOST: f64 = 1000.0;
 /// is for a person to say.
 pub(super) fn size(cell: &str, column: usize) -> Result<String, Reason> {
     let tidied = tidy(cell);
+    if is_number(&tidied) {
+        return Ok(tidied);
+    }
     let lower = tidied.to_lowercase();
     let bare = without_words(&lower);
     let is_size = LETTERED.contains(&bare) || is_number(bare) || is_lettered(bare) || is_measured(bare);

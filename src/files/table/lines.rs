@@ -28,6 +28,7 @@ impl Lines {
     }
 
     /// The same lines, with some counted that are not known by number.
+    #[must_use]
     pub fn counted(mut self, count: usize) -> Self {
         self.left_over += count.saturating_sub(self.count);
         self.count = self.count.max(count);

@@ -164,6 +164,7 @@ impl<'a> Parts<'a> {
 }
 
 /// What the number in a cell says about decimal signs; `None` where it is no number.
+#[must_use]
 pub fn shape(cell: &str) -> Option<Shape> {
     if cell.bytes().all(|b| b.is_ascii_digit()) && (1..=MOST_DIGITS).contains(&cell.len()) {
         return Some(Shape::Whole);
@@ -172,6 +173,7 @@ pub fn shape(cell: &str) -> Option<Shape> {
 }
 
 /// The number in a cell; `decimal` decides only what the cell leaves open.
+#[must_use]
 pub fn number(cell: &str, decimal: Decimal) -> Option<f64> {
     quick(cell, decimal).or_else(|| Parts::of(cell)?.value(decimal))
 }

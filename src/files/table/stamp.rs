@@ -25,6 +25,7 @@ pub struct Clock {
 }
 
 /// Reads a cell; `None` where it is no time.
+#[must_use]
 pub fn stamp(cell: &str) -> Option<Stamp> {
     let first = cell.chars().next()?;
     if !first.is_ascii_digit() {

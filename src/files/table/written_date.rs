@@ -36,6 +36,7 @@ pub enum WrittenDate {
 
 impl WrittenDate {
     /// The date, where there is one in that order.
+    #[must_use]
     pub fn date(self, day_first: bool) -> Option<Date> {
         match self {
             Self::Known { year, month, day } => Date::new(year, month, day).ok(),
@@ -47,6 +48,7 @@ impl WrittenDate {
     }
 
     /// The first two numbers, where their order is open.
+    #[must_use]
     pub fn open(self) -> Option<(i8, i8)> {
         match self {
             Self::Known { .. } => None,
@@ -56,6 +58,7 @@ impl WrittenDate {
 }
 
 /// Parts a date in numbers from the front of a text.
+#[must_use]
 pub fn leading_date(text: &str) -> Option<(WrittenDate, &str)> {
     let (first, rest) = leading_digits(text)?;
     let sign = rest.chars().next().filter(|c| matches!(c, '-' | '/' | '.'))?;
@@ -82,6 +85,7 @@ fn full_year(digits: &str) -> Option<i16> {
 }
 
 /// The digits a text begins with.
+#[must_use]
 pub fn leading_digits(text: &str) -> Option<(&str, &str)> {
     let length = text.bytes().take_while(u8::is_ascii_digit).count();
     (1..=9).contains(&length).then(|| text.split_at(length))
@@ -104,6 +108,7 @@ const MONTHS: [&[&str]; 12] = [
 ];
 
 /// A date with the name of its month, and the time behind it: `3. März 2026 14:00`, `Tue Mar 3, 2026 2:00 PM`.
+#[must_use]
 pub fn named_date(text: &str) -> Option<(WrittenDate, &str)> {
     let (mut month, mut numbers, mut rest) = (None, Vec::new(), text);
     for _ in 0..8 {

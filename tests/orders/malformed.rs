@@ -80,7 +80,7 @@ fn mutated_and_random_bytes_never_panic() {
     let mut seen = [0; 3];
     let mut known = known();
     known.alloys.truncate(14);
-    for case in 0..100_000 {
+    for case in 0..20_000 {
         let mut bytes = match case % 4 {
             0 => (0..random.below(60)).map(|_| random.next() as u8).collect(),
             1 => (0..random.below(30)).map(|_| random.of(&PIECES)).collect::<String>().into_bytes(),
@@ -103,7 +103,7 @@ fn mutated_and_random_bytes_never_panic() {
         }
         check(&bytes, &known, &mut seen);
     }
-    assert!(seen.iter().all(|&count| count > 5_000), "refused, ready and bad all happen: {seen:?}");
+    assert!(seen.iter().all(|&count| count > 1_000), "refused, ready and bad all happen: {seen:?}");
 }
 
 #[test]

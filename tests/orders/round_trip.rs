@@ -54,7 +54,7 @@ fn kept(rows: &[Vec<String>]) -> Vec<Vec<&str>> {
 #[test]
 fn cells_are_read_back() {
     let mut random = Random(4180);
-    for _ in 0..100_000 {
+    for _ in 0..20_000 {
         let (rows, style) = (rows(&mut random, cell), style(&mut random));
         let bytes = write(rows.iter().map(|row| row.iter().map(|cell| OutCell::words(cell.as_str()))), &style);
         let kept = kept(&rows);
@@ -72,7 +72,7 @@ fn cells_are_read_back() {
 #[test]
 fn numbers_are_read_back() {
     let mut random = Random(8259);
-    for _ in 0..50_000 {
+    for _ in 0..10_000 {
         let (rows, style) = (rows(&mut random, number), style(&mut random));
         let bytes = write(rows.iter().map(|row| row.iter().map(|cell| OutCell::number(cell.as_str()))), &style);
         let table = read(&bytes, &LIMITS).unwrap();

@@ -8,6 +8,7 @@ finding-base-does-not-fit = { $base } schließt keine Küvette von Ø{ $flask } 
 finding-ratio-outside = Das Verhältnis { $ratio } liegt außerhalb dessen, was dieses Pulver verträgt, { $low } bis { $high }. Zu dünn, und die Form ist schwach und treibt Grate, zu dick, und Blasen bleiben. Innerhalb mischen.
 finding-several-mixes = Der Brei steigt im Vakuum und geht nicht auf einmal in eine Schüssel von { $bowl }. { $mixes }-mal mischen und nur nachgießen, solange die letzte Mischung noch flüssig ist.
 finding-mix-outruns = Bis zum Ende des letzten Vakuums dauert es { $clock }, und die Küvette muss bei { $finish } stillstehen. Später bewegt, reißt die abbindende Form und treibt Grate. Einen Schritt kürzen.
+finding-check-overdue = { $what } sollte am { $on } geprüft werden. Die Anzeige kann falsch sein.
 finding-powder-old = Pulverposten { $lot } war gut bis { $until }. Altes Pulver bindet schnell und schwach. Einen frischen Posten öffnen oder erst eine kleine Mischung versuchen.
 finding-crucible-full = { $molten } geschmolzenes Metall ist zu viel für { $crucible }, der { $usable } fasst. Es liefe über. Einen größeren Tiegel nehmen oder die Schmelze teilen.
 finding-crucible-wrong = { $crucible } ist nicht für { $alloy }. Er hält die Hitze nicht aus oder dient einer anderen Metallfamilie. Er kann voll versagen oder die Legierung verderben. Einen anderen Tiegel nehmen.
@@ -56,6 +57,7 @@ finding-pieces-on-no-tree = { $pieces ->
         [one] Ein Stück von { $design } für { $client } hängt an keinem Baum und würde nicht gegossen. Anhängen oder in eine andere Charge nehmen.
        *[other] { $pieces } Stücke von { $design } für { $client } hängen an keinem Baum und würden nicht gegossen. Anhängen oder in eine andere Charge nehmen.
     }
+finding-piece-taken-twice = { $design }, Stück { $piece } des Auftrags, aus dem es kommt, hat auch { $jobs } übernommen. Es würde doppelt gegossen. Hier oder dort streichen.
 finding-piece-twice = { $design } hängt an mehr als einem Baum, { $pieces } zu viel. Metall ist doppelt geplant. Von einem Baum nehmen.
 finding-tree-in-no-flask = Baum { $tree } steht in keiner Küvette und würde nicht gegossen. Ihm eine Küvette geben oder ihn für eine andere Charge aufheben.
 finding-two-alloys = { $first } und { $second } hängen an einem Baum, und nur eine kann gegossen werden. Jeder Legierung einen eigenen Baum geben. Dafür kann niemand unterschreiben.

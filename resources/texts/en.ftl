@@ -10,6 +10,7 @@ finding-base-does-not-fit = { $base } does not close a flask of Ø{ $flask } mm.
 finding-ratio-outside = The ratio { $ratio } is outside what this powder bears, { $low } to { $high }. Too thin and the mould is weak and flashes, too thick and bubbles stay. Mix within the range.
 finding-several-mixes = The slurry rises under vacuum and does not go into a bowl of { $bowl } at once. Mix { $mixes } times, and pour on only while the last mix is still liquid.
 finding-mix-outruns = Mixing to the end of the last vacuum takes { $clock }, and the flask must stand still by { $finish }. Moved later, the setting mould cracks and flashes. Shorten a step.
+finding-check-overdue = { $what } was to be checked on { $on }. What it says may be off.
 finding-powder-old = Powder lot { $lot } was good until { $until }. Old powder sets fast and weak. Open a fresh lot, or try a small mix first.
 finding-crucible-full = { $molten } of molten metal is too much for { $crucible }, which holds { $usable }. It would spill. Take a larger crucible or split the melt.
 finding-crucible-wrong = { $crucible } is not for { $alloy }. It does not stand the heat, or it serves another family of metal. It may fail while full, or spoil the alloy. Take another crucible.
@@ -58,6 +59,7 @@ finding-pieces-on-no-tree = { $pieces ->
         [one] One piece of { $design } for { $client } hangs on no tree and would not be cast. Hang it, or move it to another batch.
        *[other] { $pieces } pieces of { $design } for { $client } hang on no tree and would not be cast. Hang them, or move them to another batch.
     }
+finding-piece-taken-twice = { $design }, piece { $piece } of the job it comes from, was taken on by { $jobs } too. It would be cast twice. Cancel it here or there.
 finding-piece-twice = { $design } hangs on more than one tree, { $pieces } too many. Metal is planned for it twice. Take it off one tree.
 finding-tree-in-no-flask = Tree { $tree } stands in no flask and would not be cast. Give it a flask, or keep it for another batch.
 finding-two-alloys = { $first } and { $second } hang on one tree, and only one can be poured. Give each alloy a tree of its own. Nobody can sign for this.

@@ -296,10 +296,7 @@ edit-patterns-file-bore = say the file’s bore
 
 ## The board
 stage-pieces = Pieces
-rail-delivered = { $count ->
-    [one] one delivered
-   *[other] { $count } delivered
-}
+rail-board = where each one is
 pieces-empty = Nothing is ordered yet.
 pieces-first = Every piece that is ordered is followed here, from the print to the client.
 pieces-search = Client, design, stage, flask, alloy
@@ -328,6 +325,7 @@ pieces-ordered = ordered
 pieces-somebody = somebody
 pieces-out-to = with { $to }
 pieces-promised = promised for { $on }
+pieces-failed-at = failed at { $purpose }
 pieces-remake-of = in place of { $number }
 pieces-reached = Now
 pieces-reached-do = Write it down
@@ -427,6 +425,7 @@ from-table-path = Table, by path
 from-table-column = Column { $number }
 from-table-is = { $column } is
 from-table-client = Client of them all
+from-table-one-each = No column says how many: each row is one piece.
 from-table-asks = What the table does not say
 from-table-day-first = the day stands first
 from-table-month-first = the month stands first

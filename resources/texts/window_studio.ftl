@@ -440,3 +440,53 @@ taught-held-narrow = The band of 3 % is too narrow for this studio.
 taught-held-wide = This studio comes nearer than the band of 3 %.
 taught-held-biased = What comes lies to one side of what is planned: look for what is weighed wrongly, or lost.
 edit-taught-take = a number of the record
+
+## Registers.
+settings-material-lots = Lots of powder, resin and wax
+settings-equipment = What wears and is checked
+register-lots-says = A flask that names its lot takes the gloss-off that was measured of it, and is warned where the lot is past its last day.
+register-equipment-says = Bases with their tares, crucibles by alloy family with their melts, kilns with their offsets, scales, gaskets, pumps and their oil.
+register-lot-until = { $name }: good until { $on }, that is { $when }.
+register-check-due = { $name }: to be checked on { $on }, that is { $when }.
+register-today = today
+register-ago = { $days ->
+    [one] a day ago
+   *[other] { $days } days ago
+}
+register-in = { $days ->
+    [one] tomorrow
+   *[other] in { $days } days
+}
+register-open-for = { $days ->
+    [0] opened today
+    [one] open for a day
+   *[other] open for { $days } days
+}
+register-unnamed = without a name
+register-lot-add = Add a lot
+register-lot-out = Take this lot out
+register-lot-label = Its label
+register-lot-of = Which material
+register-opened = Opened on
+register-until = Good until
+register-gloss-off = Gloss-off, measured
+register-lot-notes = Notes on this lot
+register-used = used { $count } times
+register-check = check { $when }
+register-equipment-add = Add something
+register-equipment-out = Take it out
+register-checked-today = Checked today
+register-label = Name or number
+register-kind = Kind
+register-family = Alloy family
+register-entry = On the shelf
+register-tare = Tare
+register-resolution = Reads to
+register-offset = Hotter than it says by
+register-uses = Uses so far
+register-checked = Last checked on
+register-next = Next check on
+register-notes = Notes on it
+edit-register = change a register
+edit-register-add = add to a register
+edit-register-out = take out of a register

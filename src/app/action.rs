@@ -46,6 +46,14 @@ pub enum Action {
     StopNight,
     /// The other jobs of the folder are read.
     ReadFolder,
+    /// The folder is looked through for what changed.
+    IndexFolder,
+    /// The batch of this file once more, as a new one.
+    Again(std::path::PathBuf),
+    /// The open batch, which somebody else has, is only read.
+    OnlyRead,
+    /// It is worked on here too.
+    WorkToo,
     /// Asks which kiln log to read.
     ReadLog,
     /// A mended file in place of a pattern's faulty one.
@@ -170,7 +178,10 @@ impl Action {
             Self::AddPatterns | Self::TakeIn(_) => "do-ask-patterns",
             Self::ShortestNight => "night-do",
             Self::StopNight => "night-stop",
-            Self::ReadFolder => "pieces-look-again",
+            Self::ReadFolder | Self::IndexFolder => "pieces-look-again",
+            Self::Again(_) => "jobs-again",
+            Self::OnlyRead => "lock-read",
+            Self::WorkToo => "lock-too",
             Self::ReadLog => "do-read-log",
             Self::TakeFile(_) => "patterns-take-file",
             Self::Mend(_) => "mend-do",

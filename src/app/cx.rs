@@ -7,6 +7,7 @@ use super::action::Action;
 use super::arrange_run::Arranger;
 use super::computed::{Chosen, Computed};
 use super::folder_run::FolderReader;
+use super::index_run::Indexer;
 use super::inspect::Inspection;
 use super::night_run::Nights;
 use super::paper_desk::Shown;
@@ -73,6 +74,8 @@ pub struct Cx<'a> {
     pub nights: &'a Nights,
     /// The other jobs of the folder, once they were asked for.
     pub folder_jobs: &'a FolderReader,
+    /// The index of every job of the folder.
+    pub indexer: &'a Indexer,
     /// The paper that is looked at, where one is.
     pub shown: Option<&'a Shown>,
     /// Are pattern files being read?

@@ -7,7 +7,7 @@ use std::time::Duration;
 use super::search::{Came, Search};
 use crate::calc::board::{Timely, board};
 use crate::calc::taught::{Notes, Taught, teach};
-use crate::files::batch::{LONGEST_DOCUMENT, STUDIO_FILE};
+use crate::files::batch::{LONGEST_DOCUMENT, job_files};
 use crate::files::disk::{Disk, RealDisk};
 use crate::job::Job;
 use crate::job::check::mend;
@@ -79,9 +79,7 @@ impl FolderReader {
 
 /// Reads every job of a folder, but for the one that is open.
 pub fn read_folder(disk: &dyn Disk, folder: &Path, open: &Job, today: Date, go_on: &dyn Fn(f64) -> bool) -> Folder {
-    let mut files = disk.list(folder).unwrap_or_default();
-    files.retain(|path| path.extension().is_some_and(|ending| ending == "ron") && path.file_name().is_some_and(|name| name != STUDIO_FILE));
-    files.sort();
+    let files = job_files(disk, folder).unwrap_or_default();
     let mut found = Folder::default();
     let mut notes = vec![Notes::of(open)];
     let many = files.len().max(1);

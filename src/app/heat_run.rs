@@ -4,13 +4,15 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::search::{Came, Search};
-use crate::calc::mould_heat::{HeatAnswer, HeatAsk, answer};
+use crate::calc::labour::Labour;
+use crate::calc::mould_heat::{HeatAnswer, HeatAsk, answers, unknown};
 use crate::calc::{HeatFigures, Report, Runs};
+use crate::cores::AllCores;
 
 /// Answers that are kept beside those in use, so that a step taken back finds them at once.
 const MOST_KEPT: usize = 400;
 
-/// Computes the heat of moulds on a thread, one load after the other.
+/// Computes the heat of moulds on threads, one load after the other.
 #[derive(Default)]
 pub struct Heater {
     search: Search<Vec<(u128, Arc<HeatAnswer>)>>,
@@ -25,7 +27,7 @@ impl Heater {
 
     /// Begins to compute what is asked for and not known, unless just that is being computed.
     pub fn look(&mut self, report: &Report, runs: &mut Runs) {
-        let asks = unknown(report, runs);
+        let asks: BTreeMap<u128, HeatAsk> = unknown(report, runs).into_iter().map(|(key, ask)| (key, ask.clone())).collect();
         let keys: Vec<u128> = asks.keys().copied().collect();
         if asks.is_empty() || (keys == self.asked && self.is_running()) {
             return;
@@ -33,16 +35,9 @@ impl Heater {
         prune(report, runs);
         self.asked = keys;
         self.search.begin("heat", move |go_on| {
-            let all = asks.len() as f64;
-            let mut found = Vec::new();
-            for (place, (key, ask)) in asks.into_iter().enumerate() {
-                let far = place as f64 / all;
-                match answer(&ask, &mut || !go_on(far)) {
-                    Some(answer) => found.push((key, Arc::new(answer))),
-                    None => break,
-                }
-            }
-            found
+            let questions: Vec<&HeatAsk> = asks.values().collect();
+            let found = answers(&questions, &Labour { cores: &AllCores, go_on }).unwrap_or_default();
+            asks.keys().copied().zip(found.into_iter().map(Arc::new)).collect()
         });
     }
 
@@ -63,12 +58,6 @@ impl Heater {
             Came::Nothing | Came::Broke => false,
         }
     }
-}
-
-/// What is asked for and not known, each question once.
-fn unknown(report: &Report, runs: &Runs) -> BTreeMap<u128, HeatAsk> {
-    let asks = report.heat.iter().flat_map(HeatFigures::unanswered).map(|ask| (ask.key(), ask));
-    asks.filter(|(key, _)| !runs.heat.contains_key(key)).map(|(key, ask)| (key, ask.clone())).collect()
 }
 
 /// Lets go of answers that nobody asks for any more, once there are many.

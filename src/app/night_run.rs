@@ -4,7 +4,9 @@ use std::time::Duration;
 
 use super::search::{Came, Search};
 use crate::calc::heat::HeatError;
+use crate::calc::labour::Labour;
 use crate::calc::night::{Night, NightFound, answer};
+use crate::cores::AllCores;
 
 /// Seeks on a thread, one load at a time.
 #[derive(Default)]
@@ -23,7 +25,7 @@ impl Nights {
     /// Begins to seek, in place of a search that goes on.
     pub fn begin(&mut self, night: Night) {
         self.asked = Some(night.clone());
-        self.search.begin("night", move |go_on| answer(night, &mut |share| go_on(share)));
+        self.search.begin("night", move |go_on| answer(night, &Labour { cores: &AllCores, go_on }));
     }
 
     /// Ends the search.

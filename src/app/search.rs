@@ -56,7 +56,7 @@ impl<T: Send + 'static> Search<T> {
     }
 
     /// Begins a search, in place of one that goes on. It is given what to tell how far it is, which answers whether to go on.
-    pub fn begin(&mut self, name: &str, search: impl FnOnce(&dyn Fn(f64) -> bool) -> T + Send + 'static) {
+    pub fn begin(&mut self, name: &str, search: impl FnOnce(&(dyn Fn(f64) -> bool + Sync)) -> T + Send + 'static) {
         let (sender, answer) = channel();
         let ward = Arc::new(Ward::default());
         let (watch, wake) = (Arc::clone(&ward), Arc::clone(&self.wake));

@@ -11,6 +11,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::Receiver;
+use std::time::Instant;
 
 use eframe::egui::{self, CentralPanel, Context, Frame, Margin, Panel, RichText, ScrollArea, Ui, ViewportCommand};
 use jiff::ZonedDateTime;
@@ -18,16 +19,22 @@ use jiff::civil::Date;
 
 use super::cx::{Cx, Wish};
 use super::dialog::{self, Answer, Dialog, Then};
+use super::locks::Locks;
 use super::page::Page;
 use super::recovery::Recovery;
-use super::shell::{finder, findings_line, focus, rail, top, working};
+use super::shell::{finder, findings_line, focus, lock, rail, top, working};
 use super::theme::Tokens;
 use super::widget::button;
 use super::workbook::Workbook;
 use crate::calc::{Report, Weight};
+use crate::files::again::write_again;
+use crate::files::batch::LONGEST_DOCUMENT;
 use crate::files::disk::Disk;
+use crate::files::host::{runs, this_program};
 use crate::files::preferences::{Preferences, Theme};
 use crate::files::recover::RecoveryFound;
+use crate::job::JobId;
+use crate::job::format::read_job;
 use crate::texts::Texts;
 
 /// Where the window keeps what is its own.
@@ -75,6 +82,10 @@ pub struct Window {
     today: Date,
     dressed: bool,
     seen: focus::Seen,
+    /// Who has the open batch, where this is a program among others.
+    locks: Option<Locks>,
+    /// Somebody else has the batch, and it is only read here.
+    only_reads: bool,
 }
 
 impl Window {
@@ -84,6 +95,7 @@ impl Window {
         let preferences = home.as_ref().map(|home| Preferences::load(&*disk, &home.preferences)).unwrap_or_default();
         let recovery = home.as_ref().map(|home| Recovery::start(Arc::clone(&disk), &home.recovery, ctx));
         let mut window = Self::on(disk, ZonedDateTime::now().date(), preferences);
+        window.keep_locks(Locks::new(Arc::clone(&window.disk), this_program(), runs));
         window.recovery = recovery;
         window.home = home;
         if let Some(job) = job {
@@ -117,7 +129,14 @@ impl Window {
             today,
             dressed: false,
             seen: focus::Seen::default(),
+            locks: None,
+            only_reads: false,
         }
+    }
+
+    /// Says beside every batch that it is open here, and tells who else has it.
+    pub fn keep_locks(&mut self, locks: Locks) {
+        self.locks = Some(locks);
     }
 
     fn wake(&mut self, ctx: &Context) {
@@ -158,10 +177,35 @@ impl Window {
         }
     }
 
+    /// Begins a batch once more, in a file of its own beside it, and opens that.
+    pub fn again(&mut self, ctx: &Context, path: &Path) {
+        let read = self.disk.read(path, LONGEST_DOCUMENT).map_err(|error| error.to_string());
+        let made = read.and_then(|bytes| {
+            let job = read_job(&bytes).map_err(|error| error.to_string())?.document;
+            let id = JobId::random().map_err(|error| error.to_string())?;
+            write_again(&*self.disk, path, &job.again(id, self.today))
+        });
+        match made {
+            Ok(made) => {
+                self.open(ctx, &made);
+                let file = made.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+                self.message = Some(Texts::english().say("jobs-again-done", &[("file", file.into())]));
+            }
+            Err(why) => self.message = Some(Texts::english().say("jobs-again-failed", &[("why", why.into())])),
+        }
+    }
+
     /// Polls what runs beside the window, and guards the close; also called while the window is hidden.
     pub fn logic(&mut self, ctx: &Context) {
         self.dress(ctx);
         self.workbook.poll();
+        if let Some(locks) = &mut self.locks {
+            if locks.follow(self.workbook.path(), Instant::now()) {
+                self.only_reads = false;
+            }
+            // A window that nobody touches still says that it is open, and sees when the other is closed.
+            ctx.request_repaint_after(locks.looks_again());
+        }
         if self.workbook.view.page == Page::Patterns {
             self.workbook.inspect();
         }
@@ -286,6 +330,7 @@ impl Window {
             arranger: &workbook.arranger,
             nights: &workbook.nights,
             folder_jobs: &workbook.folder_jobs,
+            indexer: &workbook.indexer,
             runs: &workbook.runs,
             inspection,
             inspecting,
@@ -340,8 +385,8 @@ impl Window {
                 let frame = panel(Margin::symmetric(14, 0));
                 Panel::bottom("working below").exact_size(170.0).resizable(false).frame(frame).show(ui, |ui| working::show(ui, &mut cx));
             }
-            // A page of paper wants the room.
-            if cx.view.working && !narrow && cx.view.page != Page::Paper {
+            // A page of paper wants the room, and one without figures has nothing to show there.
+            if cx.view.working && !narrow && !matches!(cx.view.page, Page::Paper | Page::Jobs) {
                 Panel::right("working")
                     .exact_size(288.0)
                     .resizable(false)
@@ -349,9 +394,14 @@ impl Window {
                     .show(ui, |ui| working::show(ui, &mut cx));
             }
             let message = &mut self.message;
+            let told = self.locks.as_ref().and_then(|locks| locks.theirs(Instant::now()));
+            let only_reads = self.only_reads;
             let seen = &mut self.seen;
             CentralPanel::default().frame(Frame::new().fill(tokens.paper).inner_margin(Margin::symmetric(20, 12))).show(ui, |ui| {
                 say(ui, &cx, message);
+                if let Some(told) = &told {
+                    lock::show(ui, &mut cx, told, only_reads);
+                }
                 let page = cx.view.page;
                 let shown = std::mem::take(&mut cx.view.shown);
                 let came = seen.comes_to(page, shown);

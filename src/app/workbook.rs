@@ -15,6 +15,7 @@ use super::computed::Computed;
 use super::folder_run::FolderReader;
 use super::heat_run::Heater;
 use super::history::{History, Moment};
+use super::index_run::Indexer;
 use super::inspect::Inspector;
 use super::night_run::Nights;
 use super::pairs_run::PairReader;
@@ -66,6 +67,8 @@ pub struct Workbook {
     pub nights: Nights,
     /// The other jobs of the folder.
     pub folder_jobs: FolderReader,
+    /// The index of every job of the folder.
+    pub indexer: Indexer,
     /// Moulds whose heat is computed.
     pub heater: Heater,
 }
@@ -121,6 +124,7 @@ impl Workbook {
             arranger: Arranger::default(),
             nights: Nights::default(),
             folder_jobs: FolderReader::default(),
+            indexer: Indexer::default(),
             heater: Heater::default(),
         };
         workbook.read_patterns();

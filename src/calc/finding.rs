@@ -131,6 +131,8 @@ kinds! {
     MIX_OUTRUNS "mix-outruns" Caution Higher ("clock", "finish");
     /// The powder's lot is not in the studio's register, or is another powder.
     POWDER_LOT_UNKNOWN "powder-lot-unknown" Note Never ("lot");
+    /// A scale, a kiln, a pump that should have been checked.
+    CHECK_OVERDUE "check-overdue" Note Never ("what", "on");
     /// The powder's lot is past its date.
     POWDER_OLD "powder-old" Caution Never ("lot", "until");
     /// More metal than the crucible holds.
@@ -209,6 +211,8 @@ kinds! {
     LATE "late" Caution Never ("due", "design", "client");
     /// Pieces hang on no tree.
     PIECES_ON_NO_TREE "pieces-on-no-tree" Caution Higher ("pieces", "design", "client");
+    /// A piece that was taken on from another job was taken on by a third as well.
+    PIECE_TAKEN_TWICE "piece-taken-twice" Caution Never ("design", "piece", "jobs");
     /// A piece hangs on more than one tree.
     PIECE_TWICE "piece-twice" Caution Higher ("pieces", "design");
     /// A tree stands in two flasks.

@@ -8,6 +8,7 @@ use super::burnout::HOT_C;
 use super::burnout::kiln_offset_k;
 use super::flask::FlaskFigures;
 use super::heat::{Fineness, HeatError};
+use super::labour::Labour;
 use super::mould_heat::{CRISTOBALITE_C, HELD_WITHIN_K, HeatAsk, Places, QUARTZ_C};
 use super::shortest::{
     Bind, Breach, Inversion, Judged, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, RampCap, Segment, Soak, judge, readings,
@@ -114,8 +115,12 @@ pub fn night(job: &Job, studio: &Studio, shelf: &Shelf, report: &Report, book: &
 ///
 /// # Errors
 /// Where a number of the question makes no sense.
-pub fn answer(mut night: Night, go_on: &mut dyn FnMut(f64) -> bool) -> Result<NightFound, HeatError> {
-    let first = judge(&night.now, &night.moulds, &night.limits, &SOUGHT, &mut || !go_on(0.0))?;
+pub fn answer(mut night: Night, labour: &Labour<'_>) -> Result<NightFound, HeatError> {
+    let held = |segments: &[Segment], night: &Night, fineness: &Fineness, share: f64| {
+        let of_it = Labour { go_on: &|_| (labour.go_on)(share), ..*labour };
+        judge(segments, &night.moulds, &night.limits, fineness, &of_it)
+    };
+    let first = held(&night.now, &night, &SOUGHT, 0.0)?;
     // A ramp that the programme itself does not keep to is held to the kiln alone.
     for breach in &first.breaches {
         if let Bind::RampCap { cap } = breach.limit
@@ -132,15 +137,15 @@ pub fn answer(mut night: Night, go_on: &mut dyn FnMut(f64) -> bool) -> Result<Ni
             inversion.most_k = (((apart + 2.0 * SPARE_K) / 5.0).ceil() * 5.0).max(ALWAYS_K);
         }
     }
-    let now = judge(&night.now, &night.moulds, &night.limits, &SOUGHT, &mut || !go_on(0.02))?;
+    let now = held(&night.now, &night, &SOUGHT, 0.02)?;
     let (mut moulds, mut limits) = spared(&night);
     let mut round = 1;
     loop {
         // The first search is nearly all of the work.
-        let mut of_all = |share: f64| go_on(if round == 1 { 0.9 * share } else { 0.9 + 0.09 * share });
-        let outcome = shortest_by(&moulds, &limits, Some(&night.now), &SOUGHT, &mut of_all);
+        let of_all = |share: f64| (labour.go_on)(if round == 1 { 0.9 * share } else { 0.9 + 0.09 * share });
+        let outcome = shortest_by(&moulds, &limits, Some(&night.now), &SOUGHT, &Labour { go_on: &of_all, ..*labour });
         let checked = match &outcome {
-            Outcome::Found(found) => Some(judge(&found.segments, &night.moulds, &night.limits, &CHECKED, &mut || !go_on(0.99))?),
+            Outcome::Found(found) => Some(held(&found.segments, &night, &CHECKED, 0.99)?),
             _ => None,
         };
         let broken = checked.as_ref().map_or(&[][..], |checked| &checked.breaches);

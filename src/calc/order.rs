@@ -13,7 +13,7 @@ use super::price::AlloyPrice;
 use super::rule::{inputs, rules};
 use super::size::{RingFigures, SideFigures};
 use super::value::Cause;
-use crate::job::{Hung, Job, Line, LineId, Order, OrderId, PatternId, Place};
+use crate::job::{Hung, Job, Line, LineId, Order, OrderId, PatternId, PieceId, Place};
 use crate::stock::EntryId;
 
 inputs! {
@@ -119,6 +119,20 @@ impl<'a> Pass<'a> {
         lines
     }
 
+    /// Two jobs cannot both have the same piece: which of them has it is for the caster to say.
+    fn taken_twice(&mut self, line: &Line) {
+        let runs = self.runs;
+        for (number, own) in line.exceptions.iter().filter(|(number, own)| !own.cancelled && **number <= line.quantity) {
+            if let Some(from) = own.from
+                && let Some(others) = runs.taken.get(&from)
+            {
+                let place = Place::Piece(PieceId { line: line.id, number: *number });
+                let args = vec![Arg::Text(line.design.clone()), Arg::Text(from.piece.to_string()), Arg::Text(others.join(", "))];
+                self.find(&finding::PIECE_TAKEN_TWICE, place, args);
+            }
+        }
+    }
+
     fn line(
         &mut self,
         order: &'a Order,
@@ -142,6 +156,7 @@ impl<'a> Pass<'a> {
                 self.find_on(&finding::MARK_OVER_ALLOY, place, asked, vec![Arg::Figure(asked), Arg::Text(alloy.alloy.name.clone())]);
             }
         }
+        self.taken_twice(line);
         let pattern = line.pattern.and_then(|id| find_pattern(patterns, id));
         let (density, shrink) = alloy.map_or((none.density, none.density), |alloy| (alloy.density, alloy.shrink));
         let charge_volume = pattern.map_or(none.volume, |pattern| pattern.charge_volume);

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
 use super::mould_heat::HeatAnswer;
-use crate::job::{FileUnit, KeptMeasures, PatternId};
+use crate::job::{FileUnit, From, KeptMeasures, PatternId};
 use crate::quantity::Finite;
 
 /// The day the figures are for and the clock on the wall.
@@ -28,6 +28,8 @@ pub struct Runs {
     pub pairs: BTreeMap<PatternId, PairRun>,
     /// The heat of moulds, by the keys of what was asked. One that is not here was not computed (yet).
     pub heat: BTreeMap<u128, Arc<HeatAnswer>>,
+    /// Pieces that other jobs took on, by where these are from, with the names of those jobs. Nothing where nobody looked.
+    pub taken: BTreeMap<From, Vec<String>>,
 }
 
 /// What comparing two pattern files found, at the size they are printed: how far the surfaces are apart at most when the second is laid on the

@@ -9,7 +9,7 @@ use jiff::civil::{Date, date};
 
 use super::learned::{GroupRate, Held, Judgement, Learned, Observation, Tally, judge, learn_by, rates_by};
 use crate::job::{BenchStep, Event, Flask, FlaskId, Frozen, Job, MetalKind, PieceId, Place, Programme, Weighing, pieces_in, standing};
-use crate::quantity::{Finite, Grams};
+use crate::quantity::Grams;
 
 /// What is learned.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -24,6 +24,19 @@ pub enum Lesson {
     GlossOff(String),
     /// Minutes of a step at the bench.
     Minutes(BenchStep),
+}
+
+impl Lesson {
+    /// What 100 g of metal become where `learned` takes the place of `now`: in the crucible by the melt loss, for weighed patterns by their
+    /// density; nothing where no metal hangs on it.
+    #[must_use]
+    pub fn of_100_g(&self, now: f64, learned: f64) -> Option<f64> {
+        match self {
+            Self::MeltLoss(_) => Some(100.0 * (1.0 - now) / (1.0 - learned)),
+            Self::Density(_) => Some(100.0 * now / learned),
+            Self::Finishing(_) | Self::GlossOff(_) | Self::Minutes(_) => None,
+        }
+    }
 }
 
 /// What defects are counted by.
@@ -129,8 +142,8 @@ impl Notes {
         for pattern in &job.patterns {
             let Some(Weighing::Net(grams)) = &pattern.weighed else { continue };
             let (Some(file), Some(material)) = (&pattern.file, &pattern.material) else { continue };
-            let scale = file.scale.map_or(1.0, Finite::get);
-            let volume = file.kept.as_ref().and_then(|kept| kept.volume).map(|mm3| mm3.get() * scale.powi(3) / 1000.0);
+            let mm = super::pattern_file::print_mm(file);
+            let volume = file.kept.as_ref().and_then(|kept| kept.volume).map(|volume| volume.get() * mm.powi(3) / 1000.0);
             if let Some(cm3) = volume.filter(|cm3| *cm3 > 0.0) {
                 self.measured(Lesson::Density(material.to_string()), day, grams.to_f64() / cm3);
             }

@@ -15,6 +15,40 @@ pub const STUDIO_FILE: &str = "studio.ron";
 /// The longest document that is read, in bytes.
 pub const LONGEST_DOCUMENT: u64 = 256 << 20;
 
+/// What the middle of a name begins with where a save found the file changed and wrote its own beside it.
+const SAVED_BESIDE: &str = " (saved beside";
+
+/// The files of a folder that may be jobs, by name.
+///
+/// # Errors
+/// The system's, where the folder cannot be listed.
+pub fn job_files(disk: &dyn Disk, folder: &Path) -> Result<Vec<PathBuf>, DiskError> {
+    let mut files = disk.list(folder)?;
+    files.retain(|path| is_job_name(path));
+    files.sort();
+    Ok(files)
+}
+
+/// Whether a file of this name may be a job: it ends in `.ron`, and is neither the studio's, nor hidden (unfinished saves and locks are),
+/// nor what a save kept beside a file that somebody else had changed.
+#[must_use]
+pub fn is_job_name(path: &Path) -> bool {
+    let Some(name) = path.file_name() else { return false };
+    let name = name.to_string_lossy();
+    let Some((stem, ending)) = name.rsplit_once('.') else { return false };
+    let hidden = stem.is_empty() || name.starts_with('.');
+    ending.eq_ignore_ascii_case("ron") && !hidden && !name.eq_ignore_ascii_case(STUDIO_FILE) && !is_saved_beside(stem)
+}
+
+/// `lilac (saved beside)` or `lilac (saved beside 2)`.
+fn is_saved_beside(stem: &str) -> bool {
+    let number = stem.rsplit_once(SAVED_BESIDE).and_then(|(_, behind)| behind.strip_suffix(')'));
+    number.is_some_and(|number| {
+        number.is_empty()
+            || number.strip_prefix(' ').is_some_and(|digits| !digits.is_empty() && digits.bytes().all(|digit| digit.is_ascii_digit()))
+    })
+}
+
 /// A document that could not be opened. One sentence, the path last.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum OpenError {

@@ -8,7 +8,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use jiff::{SignedDuration, Timestamp};
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
 use crate::files::disk::{Act, Disk, DiskError, beside::replace_whole};
@@ -36,16 +36,14 @@ impl Holder {
         self.host == other.host && self.pid == other.pid
     }
 
-    /// What another's lock is worth to us: `runs` tells whether a process number is alive on this computer, `stale_after` how long a lock from
-    /// another computer is believed.
+    /// What another's lock is worth to us: `runs` tells whether a process number is alive on this computer. No two clocks are compared: those of
+    /// two computers are hours apart now and then. Whether a lock is still said anew is for who watches it to see.
     #[must_use]
-    pub fn standing(&self, me: &Self, stale_after: SignedDuration, runs: impl Fn(u32) -> bool) -> Standing {
+    pub fn standing(&self, me: &Self, runs: impl Fn(u32) -> bool) -> Standing {
         if self.is_same_program(me) {
             Standing::Mine
         } else if self.host == me.host {
             if runs(self.pid) { Standing::OpenHere } else { Standing::LeftBehind }
-        } else if me.time.duration_since(self.time) > stale_after {
-            Standing::Silent
         } else {
             Standing::OpenElsewhere
         }
@@ -61,10 +59,8 @@ pub enum Standing {
     OpenHere,
     /// A program on this computer that is gone: it crashed.
     LeftBehind,
-    /// Another computer, not long ago.
+    /// Another computer.
     OpenElsewhere,
-    /// Another computer, so long ago that it likely crashed or was unplugged.
-    Silent,
 }
 
 /// What lock stands beside a file.

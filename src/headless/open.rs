@@ -1,6 +1,7 @@
 //! A job opened and computed for the terminal. Pattern files are read and moulds computed first, so no figure is pending here.
 
 use std::path::Path;
+use std::time::SystemTime;
 
 use jiff::ZonedDateTime;
 use jiff::tz::TimeZone;
@@ -9,9 +10,11 @@ use super::args::Day;
 use super::out::Out;
 use crate::calc::mould_heat::answer_all;
 use crate::calc::{Book, Report, Runs, Setting, Shelves, recompute};
+use crate::cores::AllCores;
 use crate::files::batch::{Batch, STUDIO_FILE};
 use crate::files::disk::RealDisk;
 use crate::files::pattern_runs::measure_patterns;
+use crate::folder::{Index, taken_by_others};
 use crate::mesh::Limits;
 use crate::paper::words::Words;
 use crate::quantity::Style;
@@ -63,10 +66,15 @@ impl Computed {
         let at = day.at.unwrap_or_else(|| ZonedDateTime::now().with_time_zone(zone.clone()).date());
         let setting = Setting { at, zone };
         let mut runs = measure_patterns(&RealDisk, batch.folder(), &batch.sound, &day.allowed(), &Limits::default());
+        if batch.sound.lines().any(|(_, line)| line.exceptions.values().any(|own| own.from.is_some()))
+            && let Ok(index) = Index::build(&RealDisk, batch.folder(), SystemTime::now())
+        {
+            runs.taken = taken_by_others(&index, batch.sound.job_id);
+        }
         let shelves = Shelves::new(&batch.sound, &batch.sound_studio);
         let mut book = Book::default();
         let mut report = recompute(&batch.sound, &batch.sound_studio, &shelves, &runs, &setting, &mut book);
-        if answer_all(&report, &mut runs) {
+        if answer_all(&report, &mut runs, &AllCores) {
             report = recompute(&batch.sound, &batch.sound_studio, &shelves, &runs, &setting, &mut book);
         }
         Some(Self { batch, shelves, setting, runs, book, report, faulty })

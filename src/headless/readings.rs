@@ -8,7 +8,9 @@ use super::args::{LogUnit, Readings, Tongue};
 use super::open::Computed;
 use super::out::Out;
 use super::{BAD_INPUT, FINE};
+use crate::calc::labour::Labour;
 use crate::calc::mould_heat::{by_log, poured_at};
+use crate::cores::AllCores;
 use crate::job::{BurnoutId, FlaskId};
 use crate::kiln_log::{Options, Unit, find_drops, read, thin};
 use crate::paper::cut::CutWords;
@@ -62,7 +64,7 @@ pub(super) fn print(how: &Readings, out: &mut Out) -> u8 {
     }
     for one in asks {
         let points = until_poured(&points, log.start, one.flask, &computed);
-        if let Some(mould) = by_log(&one.ask, &points, &mut || false) {
+        if let Some(mould) = by_log(&one.ask, &points, &Labour { cores: &AllCores, ..Labour::ALONE }) {
             let _ = writeln!(text, "\n{}", words.mould(one.flask, &mould));
         }
     }

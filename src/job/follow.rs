@@ -47,6 +47,8 @@ pub struct Followed {
     pub from: Option<From>,
     /// Out of the house now.
     pub out: Option<IsOut>,
+    /// It failed where it was sent, and was not sent out since: what it was sent for.
+    pub failed: Option<OutFor>,
     /// The tree it hangs on.
     pub tree: Option<TreeId>,
     /// The flask it is cast in.
@@ -64,8 +66,8 @@ impl Followed {
 /// Every piece that is wanted, by line and number; the first [`MOST_FOLLOWED`] of them.
 #[must_use]
 pub fn follow(job: &Job) -> Vec<Followed> {
-    let told = Told::of(job);
     let stages = stages(job);
+    let told = Told::of(job, &stages);
     let places = places(job);
     let remade: BTreeMap<PieceId, PieceId> = remakes(job).collect();
     let mut all = Vec::new();
@@ -91,6 +93,7 @@ pub fn follow(job: &Job) -> Vec<Followed> {
                 remake_of: own.and_then(|own| own.remake_of),
                 from: own.and_then(|own| own.from),
                 out: told.out.get(&piece).cloned(),
+                failed: told.failed.get(&piece).copied(),
                 tree,
                 flask,
             });
@@ -105,11 +108,11 @@ struct Told {
     since: BTreeMap<PieceId, (Option<DateTime>, String)>,
     rejected: BTreeMap<PieceId, String>,
     out: BTreeMap<PieceId, IsOut>,
+    failed: BTreeMap<PieceId, OutFor>,
 }
 
 impl Told {
-    fn of(job: &Job) -> Self {
-        let stages = stages(job);
+    fn of(job: &Job, stages: &BTreeMap<PieceId, PieceStage>) -> Self {
         let lines = by_id(job);
         let mut told = Self::default();
         for entry in standing(&job.record) {
@@ -125,9 +128,15 @@ impl Told {
                 }
                 Event::SentOut { pieces, sent } => {
                     let out = IsOut { sent: entry.id, what_for: sent.what_for, to: sent.to.clone(), promised: sent.promised, at: entry.at };
+                    told.failed.retain(|piece, _| !pieces.contains(piece));
                     told.out.extend(pieces.iter().map(|piece| (*piece, out.clone())));
                 }
-                Event::CameBack { pieces, .. } => told.out.retain(|piece, _| !pieces.contains(piece)),
+                Event::CameBack { pieces, back, .. } => {
+                    let what_for = |piece: &PieceId| Some((*piece, told.out.get(piece)?.what_for));
+                    let failed: Vec<_> = back.failed.iter().filter_map(what_for).collect();
+                    told.failed.extend(failed);
+                    told.out.retain(|piece, _| !pieces.contains(piece));
+                }
                 _ => {}
             }
         }
@@ -157,4 +166,41 @@ fn remakes(job: &Job) -> impl Iterator<Item = (PieceId, PieceId)> + '_ {
         };
         line.exceptions.iter().filter_map(made)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::{CameBack, Entry, Line, LineId, Order, SentOut};
+
+    fn job(events: Vec<Event>) -> Job {
+        let line = Line { id: LineId(7), quantity: 2, ..Line::default() };
+        Job {
+            orders: vec![Order { lines: vec![line], ..Order::default() }],
+            record: (1..).zip(events).map(|(id, event)| Entry { id: RecordId(id), event, ..Entry::default() }).collect(),
+            ..Job::default()
+        }
+    }
+
+    #[test]
+    fn what_failed_outside_is_told_until_it_goes_out_again() {
+        let piece = |number| PieceId { line: LineId(7), number };
+        let sent =
+            || Event::SentOut { pieces: vec![piece(1), piece(2)], sent: SentOut { what_for: OutFor::Setting, ..SentOut::default() } };
+        let back = Event::CameBack {
+            sent: RecordId(1),
+            pieces: vec![piece(1), piece(2)],
+            back: CameBack { failed: vec![piece(2)], ..CameBack::default() },
+        };
+        let failed = |job: &Job| follow(job).into_iter().map(|one| one.failed).collect::<Vec<_>>();
+        assert_eq!(failed(&job(vec![sent(), back.clone()])), [None, Some(OutFor::Setting)]);
+        assert_eq!(failed(&job(vec![sent(), back, sent()])), [None, None]);
+    }
+
+    #[test]
+    fn more_pieces_than_anybody_follows_are_cut_off() {
+        let mut job = job(Vec::new());
+        job.orders[0].lines[0].quantity = u32::MAX;
+        assert_eq!(follow(&job).len(), MOST_FOLLOWED);
+    }
 }

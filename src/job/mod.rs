@@ -3,6 +3,7 @@
 //! `Option` is how a default is said: `None` means that the default in effect rules, and the figure names where it comes
 //! from. Every object has `notes`. Start at [`Job`] and [`Studio`]; how they are written is in [`mod@format`].
 
+mod again;
 pub mod carry;
 pub mod check;
 mod flask;

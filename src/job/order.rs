@@ -113,7 +113,7 @@ document! {
 }
 
 /// The piece of another job that this piece was taken on from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct From {
     /// The other job.

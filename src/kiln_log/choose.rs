@@ -1,13 +1,14 @@
 //! Choosing the columns of time and temperature.
 
+use super::behind::without_unit;
 use super::class::Class;
 use super::cut::cut;
 use super::header::Header;
 use super::layout::Layout;
 use super::meaning::Role;
-use super::number::{Shape, number, shape, without_unit};
 use super::records::Record;
 use super::{Column, Decimal, LogError, Options};
+use crate::table::{Shape, number, shape};
 
 /// Where the time stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

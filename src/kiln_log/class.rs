@@ -1,8 +1,9 @@
 //! What kind of thing a cell holds.
 
+use super::behind::without_unit;
 use super::cut::Separator;
-use super::number::{shape, without_unit};
-use super::stamp::stamp;
+use crate::table::shape;
+use crate::table::stamp;
 
 /// What a cell holds, taken by itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

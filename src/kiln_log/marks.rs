@@ -1,13 +1,14 @@
 //! How the numbers and dates of the chosen columns are written, from all their rows.
 
+use super::behind::without_unit;
 use super::choose::TimeSource;
 use super::cut::{Separator, cut};
 use super::log_error::shortened;
-use super::number::{Shape, shape, without_unit};
 use super::records::Record;
-use super::stamp::stamp;
-use super::written_date::{WrittenDate, leading_date};
 use super::{DayOrderBy, Decimal, LogError, Options, Remark};
+use crate::table::stamp;
+use crate::table::{Shape, shape};
+use crate::table::{WrittenDate, leading_date};
 
 /// The way a table is written.
 #[derive(Debug, Clone, Copy)]

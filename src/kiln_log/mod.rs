@@ -8,6 +8,7 @@
 //! the columns, `marks` how their numbers and dates are written; `rows` reads them, `timeline` puts them in order, `clean` and `jumps` take
 //! out what no kiln does.
 
+mod behind;
 mod choose;
 mod class;
 mod clean;
@@ -20,30 +21,27 @@ mod header;
 mod jumps;
 mod kelvin;
 mod layout;
-mod lines;
 mod log_error;
 mod marks;
 mod meaning;
-mod number;
 mod options;
 mod read;
 mod records;
 mod remark;
 mod rows;
 mod scale;
-mod stamp;
 mod text;
 mod thin;
 mod timeline;
-mod written_date;
 
+pub use crate::table::Decimal;
+pub use crate::table::Lines;
 pub use clean::POSSIBLE_C;
 pub use column::{Column, Taken};
 pub use cut::Separator;
 pub use drops::{TemperatureDrop, find_drops};
-pub use lines::Lines;
 pub use log_error::LogError;
-pub use options::{Decimal, Limits, Options, TimeUnit, Unit};
+pub use options::{Limits, Options, TimeUnit, Unit};
 pub use read::{KilnLog, read};
 pub use remark::{DayOrderBy, Remark};
 pub use thin::thin;

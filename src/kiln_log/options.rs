@@ -2,6 +2,8 @@
 
 use jiff::tz::TimeZone;
 
+use super::Decimal;
+
 /// What may be said about a log. `None` leaves it to the file.
 #[derive(Debug, Clone, Default)]
 pub struct Options {
@@ -104,15 +106,6 @@ impl TimeUnit {
             Self::SerialDay => "days of a spreadsheet",
         }
     }
-}
-
-/// The sign between whole and part of a number.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Decimal {
-    /// 20.5
-    Point,
-    /// 20,5
-    Comma,
 }
 
 /// The most a log may cost before it is refused.

@@ -1,15 +1,16 @@
 //! Reading the rows: times still as they are written, temperatures in the unit of the file.
 
+use super::behind::without_unit;
 use super::choose::TimeSource;
 use super::class::is_fault;
 use super::cut::cut;
 use super::log_error::shortened;
 use super::marks::{Marks, Table};
-use super::number::{number, shape, without_unit};
 use super::records::Record;
-use super::stamp::{Stamp, stamp};
-use super::written_date::WrittenDate;
 use super::{Lines, LogError, Unit};
+use crate::table::WrittenDate;
+use crate::table::{Stamp, stamp};
+use crate::table::{number, shape};
 use jiff::civil::Time;
 use jiff::tz::Offset;
 

@@ -27,6 +27,8 @@ pub struct Union {
 const AGREE_SHARE: f64 = 2e-5;
 /// When no further round can be paid for, this much must do, or nothing is said.
 const ENOUGH_SHARE: f64 = 1e-4;
+/// Solids that fill less together than this share of their sum were not told apart rightly: the cuts agree no better.
+const LEAST_SHARE: f64 = 1e-3;
 /// Panels in the first round; each round has twice as many.
 const FIRST_PANELS: usize = 32;
 /// Panels in the last round.
@@ -125,7 +127,9 @@ fn unite_group(
     let (excess, doubt, cuts) = integrate(&slicer, &ranges, outermost / cube, work)?;
     let fills = outermost - excess.outermost * cube;
     let material = if has_cavity { all - excess.all * cube } else { fills };
-    Some(Together { fills, material, doubt: doubt * cube, cuts })
+    // A surface that is turned inside out in places covers less than nothing there: what it fills cannot be told.
+    let least = LEAST_SHARE * outermost;
+    (fills >= least && (0.0..=fills + least).contains(&material)).then_some(Together { fills, material, doubt: doubt * cube, cuts })
 }
 
 /// A surface wound as what it is taken for.
@@ -189,7 +193,7 @@ fn integrate(slicer: &Slicer, ranges: &[[f64; 2]], scale: f64, work: &mut Work) 
         if let Some(last) = last {
             let apart = (found.outermost - last.outermost).abs().max((found.all - last.all).abs());
             // What is left when the excess goes off, never less than a part of what it is taken from.
-            let left = (scale - found.outermost).max(1e-3 * scale);
+            let left = (scale - found.outermost).max(LEAST_SHARE * scale);
             let is_last = panels >= MOST_PANELS || 2 * (before - *work) > *work;
             if apart <= AGREE_SHARE * left || is_last && apart <= ENOUGH_SHARE * left {
                 return Some((found, apart, cuts));

@@ -11,13 +11,14 @@ use serde::{Deserialize, Serialize};
 use unic_langid::LanguageIdentifier;
 
 /// The English catalogue: what is printed and computed, the window, and the window's pages.
-pub const ENGLISH: [&str; 12] = [
+pub const ENGLISH: [&str; 13] = [
     include_str!("../../resources/texts/en.ftl"),
     include_str!("../../resources/texts/paper.ftl"),
     include_str!("../../resources/texts/feeding.ftl"),
     include_str!("../../resources/texts/cards.ftl"),
     include_str!("../../resources/texts/window.ftl"),
     include_str!("../../resources/texts/window_orders.ftl"),
+    include_str!("../../resources/texts/window_jobs.ftl"),
     include_str!("../../resources/texts/window_flasks.ftl"),
     include_str!("../../resources/texts/window_heat.ftl"),
     include_str!("../../resources/texts/window_studio.ftl"),

@@ -8,6 +8,8 @@
 mod world;
 
 use pourbook::calc::heat::{Fineness, Flask, Material, Run, Shell, Surface, Surroundings, Watch, run};
+use pourbook::calc::labour::{Cores, Labour, OneCore};
+use pourbook::cores::AllCores;
 use std::fmt::Write as _;
 use std::hint::black_box;
 use std::time::Instant;
@@ -87,5 +89,11 @@ fn main() {
     report("102x152 mm, 8 h, three conductivities", rounds, || all(&large));
     let sizes = [[51.0, 64.0], [64.0, 64.0], [76.0, 102.0], [89.0, 127.0], [102.0, 102.0], [102.0, 152.0]];
     let load: Vec<Flask> = sizes.iter().cycle().take(12).map(|[d, h]| world::flask(*d, *h)).collect();
-    report("12 flasks, 8 h, three conductivities", rounds.min(9), || load.iter().for_each(all));
+    let runs: Vec<(&Flask, &Material)> = load.iter().flat_map(|flask| three.iter().map(move |material| (flask, material))).collect();
+    let on = |cores: &dyn Cores| {
+        let labour = Labour { cores, ..Labour::ALONE };
+        drop(black_box(labour.each(&runs, |(flask, material)| Ok::<_, ()>(compute(flask, material, &eight, 8.0, 60.0)))));
+    };
+    report("12 flasks, 8 h, three conductivities, on one core", rounds.min(9), || on(&OneCore));
+    report("the same on all cores, as the window does it", rounds.min(9), || on(&AllCores));
 }

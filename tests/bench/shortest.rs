@@ -15,14 +15,17 @@
 mod world;
 
 use pourbook::calc::heat::Fineness;
+use pourbook::calc::labour::Labour;
 use pourbook::calc::shortest::{Kept, Limits, Load, Outcome, Segment, judge, shortest_by, total_min};
+use pourbook::cores::AllCores;
+use std::sync::Mutex;
 use std::time::Instant;
 use world::{VERIFIED, limits, load, mould, needs, table};
 
 /// 149 °C 2 h, 315 °C 2 h, 482 °C 2 h, 732 °C 4 h, soak 2 h, with ramps besides.
 const TWELVE_HOURS: &[[f64; 2]] = &[[149.0, 2.0], [315.0, 2.0], [482.0, 2.0], [732.0, 4.0], [538.0, 2.0]];
 
-/// Seconds this process was on a core, where the system says so.
+/// Seconds this thread was on a core, where the system says so: the others are not counted.
 fn on_a_core() -> Option<f64> {
     let text = std::fs::read_to_string("/proc/self/schedstat").ok()?;
     Some(text.split(' ').next()?.parse::<f64>().ok()? * 1e-9)
@@ -52,18 +55,19 @@ fn show(outcome: &Outcome) {
 }
 
 fn beside(name: &str, (load, limits): (&Load, &Limits), stages: &[[f64; 2]], fineness: &Fineness) {
+    let furthest = Mutex::new(0.0_f64);
+    let go_on = |share: f64| {
+        let mut furthest = furthest.lock().unwrap();
+        *furthest = furthest.max(share);
+        true
+    };
+    let labour = Labour { cores: &AllCores, go_on: &go_on };
     let table = table(stages, limits);
     println!("{name}; the table {} min", total_min(&table));
-    let judged = timed("  judging the table", || judge(&table, load, limits, fineness, &mut || false).unwrap());
+    let judged = timed("  judging the table", || judge(&table, load, limits, fineness, &labour).unwrap());
     println!("  it breaks {:?}", judged.breaches);
-    let mut furthest = 0.0;
-    let outcome = timed("  the search", || {
-        shortest_by(load, limits, Some(&table), fineness, &mut |share| {
-            furthest = share;
-            true
-        })
-    });
-    assert!((0.0..=1.0).contains(&furthest));
+    let outcome = timed("  the search", || shortest_by(load, limits, Some(&table), fineness, &labour));
+    assert!((0.0..=1.0).contains(&*furthest.lock().unwrap()));
     show(&outcome);
 }
 

@@ -6,9 +6,9 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PairRun, PatternMeasure, PatternRun};
 use pourbook::job::{
-    Accepted, BurnoutId, ButtonWish, Calibration, Centrifuge, Consent, Drive, FileUnit, Flask, FlaskId, InnerSolids, LineId, LotKind,
-    MainSprue, MaterialLot, Pair, PairKind, Pattern, PatternFile, PatternId, PieceException, Placed, PrintRow, PrintRun, Programme, Size,
-    SprueRun, Tree, TreeId, WaterWeighing, Weighing, carry,
+    Accepted, BurnoutId, ButtonWish, Calibration, Centrifuge, Consent, Drive, Equipment, FileUnit, Flask, FlaskId, From, InnerSolids,
+    JobId, LineId, LotKind, MainSprue, MaterialLot, Pair, PairKind, Pattern, PatternFile, PatternId, PieceException, PieceId, Placed,
+    PrintRow, PrintRun, Programme, Size, SprueRun, Tree, TreeId, WaterWeighing, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
@@ -49,6 +49,13 @@ fn filigree(world: &mut World, drive: Drive, wall: f64) {
     (world.tree().main_sprue, world.tree().sprues) = (sprued.main_sprue, sprued.sprues);
     world.pattern().thinnest_mm = said(wall);
     world.flask().drive = drive;
+}
+
+/// The second piece is the fifth of a line of another job, and a third job says so of one of its own.
+fn taken_on(world: &mut World) {
+    let from = From { job: JobId([7; 16]), piece: PieceId { line: LineId(4), number: 5 } };
+    world.runs.taken.insert(from, vec!["spring-fair".to_owned()]);
+    world.line().exceptions.insert(2, PieceException { from: Some(from), ..PieceException::default() });
 }
 
 /// The flask is spun, with a counterweight of so much of what it needs.
@@ -555,6 +562,20 @@ const ROWS: &[Row] = &[
     ),
     row("late", |w| w.line().due = Some(date(2026, 3, 4)), |w| w.line().due = Some(date(2026, 3, 5))),
     row("pieces-on-no-tree", |w| w.tree().pieces[0].numbers = [1, 2, 3].into(), |w| w.tree().pieces[0].numbers = [1, 2, 3, 4].into()),
+    row(
+        "check-overdue",
+        |w| w.studio.equipment.push(Equipment { next_check: Some(date(2026, 3, 1)), ..Equipment::default() }),
+        |w| w.studio.equipment.push(Equipment { next_check: Some(date(2026, 3, 2)), ..Equipment::default() }),
+    ),
+    row("piece-taken-twice", taken_on, |w| {
+        taken_on(w);
+        w.line().exceptions.get_mut(&2).unwrap().cancelled = true;
+    }),
+    // Another piece of that job is nobody's matter.
+    row("piece-taken-twice", taken_on, |w| {
+        taken_on(w);
+        w.line().exceptions.get_mut(&2).unwrap().from.as_mut().unwrap().piece.number = 6;
+    }),
     row(
         "piece-twice",
         |w| w.tree().pieces.push(hung(1)),

@@ -15,3 +15,4 @@ mod pairs;
 mod planted;
 mod real;
 mod recovery;
+mod two;

@@ -155,3 +155,24 @@ fn three_years_teach_what_was_true() {
     // Nothing is learned of what nobody measured.
     assert!(!taught.lessons.keys().any(|lesson| matches!(lesson, Lesson::Density(_))));
 }
+
+/// A gram and an eighth in a cubic centimetre, whatever the file is drawn in, and however it is scaled.
+#[test]
+fn density_is_of_the_print_and_not_of_the_file() {
+    use pourbook::job::{FileUnit, KeptMeasures, PatternFile, Weighing};
+    let lesson = Lesson::Density("resin-castable".to_owned());
+    let learned = |unit: FileUnit, scale: f64, volume: f64| {
+        let kept = Some(KeptMeasures { volume: number(volume), ..KeptMeasures::default() });
+        let file = Some(PatternFile { unit, scale: number(scale), kept, ..PatternFile::default() });
+        let pattern = Pattern { material: entry("resin-castable"), weighed: Some(Weighing::Net(grams(1.12))), file, ..Pattern::default() };
+        let job = Job { patterns: vec![pattern], ..Job::default() };
+        pourbook::calc::taught::teach([pourbook::calc::taught::Notes::of(&job)]).lessons[&lesson].all.mean
+    };
+    // 1 cm³ is 1000 mm³, and 0.0610237 in³ (NIST SP 811, table B.8: 1 in³ = 1.638 706 E-05 m³).
+    for (unit, scale, volume) in
+        [(FileUnit::Millimetre, 1.0, 1000.0), (FileUnit::Inch, 1.0, 1.0 / 16.387_06), (FileUnit::Millimetre, 2.0, 125.0)]
+    {
+        let density = learned(unit, scale, volume);
+        assert!((density - 1.12).abs() < 1e-5, "{unit:?} {scale}: {density}");
+    }
+}

@@ -201,3 +201,16 @@ fn what_is_too_intricate_keeps_its_bounds() {
     assert_eq!(found.fills_at_most_mm3, Some(at_most_mm3));
     assert!(found.problems[0].leaves_no_volume() && found.problems[0].to_string().contains("too intricately"));
 }
+
+/// Found by the fuzzer: one corner so far away that the gaps of the others were closed across the whole model. What is left crosses itself and
+/// is turned inside out in places, and its cuts come to less than nothing.
+#[test]
+fn solids_turned_inside_out_fill_nothing_that_could_be_told() {
+    let bytes = std::fs::read(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fuzz/found/mesh/union-less-than-nothing")).unwrap();
+    let found = pourbook::mesh::measure_bytes(&bytes, &pourbook::mesh::Limits::default()).unwrap();
+    let keys: Vec<&str> = found.problems.iter().map(pourbook::mesh::Problem::key).collect();
+    assert!(keys.contains(&"absurd-size"), "{keys:?}");
+    for volume in [found.volume_mm3, found.fills_mm3, found.fills_at_most_mm3].into_iter().flatten() {
+        assert!(volume >= 0.0, "{found:?}");
+    }
+}

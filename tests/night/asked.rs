@@ -1,6 +1,7 @@
 //! What is asked of the search for a load as it stands in the document, and that the answer keeps what was asked.
 
 use pourbook::calc::heat::HeatError;
+use pourbook::calc::labour::Labour;
 use pourbook::calc::night::{Night, NightFound, answer, night};
 use pourbook::calc::shortest::{Bind, Kept, Outcome, total_min};
 use pourbook::job::{Equipment, SheetHours};
@@ -14,7 +15,7 @@ fn asked(world: &World) -> Option<Night> {
 }
 
 fn found(night: Night) -> Result<NightFound, HeatError> {
-    answer(night, &mut |_| true)
+    answer(night, &Labour::ALONE)
 }
 
 fn least(world: &World) -> Vec<([f64; 2], f64)> {
@@ -144,7 +145,7 @@ fn the_answer_is_shorter_than_the_table_and_keeps_what_was_asked() {
 #[test]
 fn a_search_that_is_told_to_stop_stops() {
     let night = asked(&World::sound().with(segments)).unwrap();
-    let found = answer(night, &mut |_| false).unwrap();
+    let found = answer(night, &Labour { go_on: &|_| false, ..Labour::ALONE }).unwrap();
     assert_eq!(found.outcome, Outcome::Stopped);
     assert_eq!(found.checked, None);
 }

@@ -3,7 +3,7 @@
 use crate::support::{guessed, known, ready, reasons, table};
 use jiff::civil::date;
 use pourbook::files::order_table::{CellAt, OrderRow, Preview, Question, Reason, guess, preview};
-use pourbook::files::table::Decimal;
+use pourbook::table::Decimal;
 
 /// The rows of a column, beside a client, a design and, where it is another one, a quantity.
 fn column(heading: &str, cells: &[&str]) -> Preview {

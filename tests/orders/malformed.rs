@@ -2,7 +2,7 @@
 
 use crate::support::{Random, known, time_at_work};
 use pourbook::files::order_table::{Known, group, guess, preview};
-use pourbook::files::table::{Limits, OutCell, Style, read, write};
+use pourbook::table::{Limits, OutCell, Style, read, write};
 
 const LIMITS: Limits = Limits { max_bytes: 1 << 16, max_rows: 200, max_columns: 40, max_breaks: 5 };
 
@@ -69,7 +69,7 @@ fn check(bytes: &[u8], known: &Known, seen: &mut [usize; 3]) {
     if let Ok(again) = read(&again, &Limits { max_breaks: 1000, ..LIMITS })
         && table.rows.iter().all(|row| row.cells.iter().all(plain))
     {
-        let cells = |rows: &[pourbook::files::table::Row]| rows.iter().map(|row| row.cells.clone()).collect::<Vec<_>>();
+        let cells = |rows: &[pourbook::table::Row]| rows.iter().map(|row| row.cells.clone()).collect::<Vec<_>>();
         assert_eq!(cells(&again.rows), cells(&table.rows));
     }
 }

@@ -1,7 +1,7 @@
 //! Files as spreadsheets write them. What the program families write is told from memory.
 
 use crate::support::{cells_of, table};
-use pourbook::files::table::{Encoding, Limits, Separator, TableError, read};
+use pourbook::table::{Encoding, Limits, Separator, TableError, read};
 
 const ROWS: [[&str; 4]; 3] = [["Kunde", "Größe", "Preis €", "Stück"], ["Jörg – Söhne", "6½", "1250,50", "3"], ["Ærø", "N", "8,00", "12"]];
 

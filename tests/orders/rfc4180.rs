@@ -1,7 +1,7 @@
 //! The examples of RFC 4180, section 2, in their order, and what the text there says of them.
 
 use crate::support::{cells_of, table};
-use pourbook::files::table::{Limits, TableError, read};
+use pourbook::table::{Limits, TableError, read};
 
 #[test]
 fn rows_end_with_a_line_break_and_the_last_may_not() {

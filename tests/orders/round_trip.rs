@@ -1,7 +1,7 @@
 //! What is written is read back, whatever the cells say.
 
 use crate::support::{Random, cells_of};
-use pourbook::files::table::{Limits, OutCell, Separator, Style, read, write};
+use pourbook::table::{Limits, OutCell, Separator, Style, read, write};
 
 const LIMITS: Limits = Limits { max_bytes: 1 << 24, max_rows: 1000, max_columns: 100, max_breaks: 1000 };
 
@@ -87,7 +87,7 @@ fn nothing_written_begins_a_formula() {
     let words = ["=1+1", "+353", "-5", "@sum", "\tx", "\rx", " =1", "\u{a0}=1", "-", "＝1", "'=1", "sep=;"];
     let style = Style { separator: Separator::Semicolon, ..Style::default() };
     let text = String::from_utf8(write([words.map(OutCell::words)], &style)).unwrap();
-    for cell in pourbook::files::table::cells(text.trim_end(), b';') {
+    for cell in pourbook::table::cells(text.trim_end(), b';') {
         assert!(cell.plain().starts_with('\''), "{cell:?}");
     }
     for word in ["", "limpet", "1-2", "a=b", " a", "−5", "'tis"] {

@@ -2,7 +2,7 @@
 
 use crate::support::{known, time_at_work};
 use pourbook::files::order_table::{guess, preview};
-use pourbook::files::table::{Limits, read};
+use pourbook::table::{Limits, read};
 use std::fmt::Write as _;
 use std::time::Duration;
 

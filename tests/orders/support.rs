@@ -2,7 +2,7 @@
 
 use jiff::civil::date;
 use pourbook::files::order_table::{Known, Mapping, OrderRow, Preview, PreviewRow, Reason, guess, preview};
-use pourbook::files::table::{Limits, Table, read};
+use pourbook::table::{Limits, Table, read};
 use std::time::{Duration, Instant};
 
 /// Alloys as a studio's shelf has them.

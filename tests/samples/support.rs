@@ -7,6 +7,7 @@ use jiff::tz::TimeZone;
 use pourbook::calc::mould_heat::answer_all;
 use pourbook::calc::{Book, Report, Runs, Setting, Shelves, recompute};
 use pourbook::calc::{batch, plan};
+use pourbook::cores::AllCores;
 use pourbook::files::batch::Batch;
 use pourbook::files::disk::RealDisk;
 use pourbook::files::outside::Allowed;
@@ -57,7 +58,7 @@ pub fn computed(batch: &Batch, job: &Job) -> (Report, Book) {
     let mut book = <Book as Default>::default();
     let (shelves, mut runs) = (Shelves::new(job, &batch.studio), runs(batch));
     let mut report = recompute(job, &batch.studio, &shelves, &runs, &setting(batch), &mut book);
-    if answer_all(&report, &mut runs) {
+    if answer_all(&report, &mut runs, &AllCores) {
         report = recompute(job, &batch.studio, &shelves, &runs, &setting(batch), &mut book);
     }
     (report, book)

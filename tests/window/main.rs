@@ -2,6 +2,7 @@
 #![cfg(feature = "window")]
 #![allow(missing_docs, clippy::unwrap_used, clippy::expect_used, reason = "a test may stop where it stands")]
 
+mod append;
 mod bench;
 mod build;
 mod crash;
@@ -9,6 +10,7 @@ mod deeds;
 mod fields;
 mod hands;
 mod house;
+mod jobs;
 mod kiln;
 mod layout;
 mod names;

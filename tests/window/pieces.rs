@@ -124,6 +124,8 @@ fn a_rejected_piece_is_made_again_at_the_studios_cost() {
     press(&mut harness, "pieces-remake-do");
     let made = follow(job(&harness)).into_iter().find(|one| one.remake_of == Some(piece)).unwrap();
     assert_eq!((made.piece.number, line(&harness).quantity), (pieces_before + 1, pieces_before + 1));
+    // The tree was weighed before it was made: it does not hang there, and nothing is told of it.
+    assert_eq!((made.stage, made.tree, made.flask), (None, None, None));
     let (cost_after, rough_after) = cost(&harness);
     assert_eq!(cost_after, cost_before, "the client pays for the first alone");
     assert!(rough_after > rough_before, "and another is cast: {rough_after:?} after {rough_before:?}");

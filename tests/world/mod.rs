@@ -7,6 +7,7 @@ use pourbook::calc::mould_heat::answer_all;
 use pourbook::calc::{
     Book, Finding, FlaskFigures, Id, LineFigures, PatternMeasure, PatternRun, Report, Runs, Setting, Shelves, Value, recompute,
 };
+use pourbook::cores::AllCores;
 use pourbook::job::{
     Axis, Burnout, BurnoutId, Calibration, Centrifuge, Draw, Drive, Envelope, Extents, Finished, Flask, FlaskId, Gauge, Hand, Hung, Job,
     JobId, Line, LineId, Lot, LotId, MainSprue, Melt, MeltId, Mould, Order, OrderId, Pattern, PatternFile, PatternId, PieceException,
@@ -194,7 +195,7 @@ impl World {
     /// Recomputed with the heat of its moulds, which takes longer.
     pub fn heated(&self) -> Outcome {
         let mut runs = self.runs.clone();
-        answer_all(&self.recompute().report, &mut runs);
+        answer_all(&self.recompute().report, &mut runs, &AllCores);
         Self { runs, ..self.clone() }.recompute()
     }
 

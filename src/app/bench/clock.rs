@@ -106,8 +106,9 @@ fn since(cx: &mut Cx<'_>, step: String, now: &Moment) -> f64 {
 /// Seconds since the last mix of the same flask began: it is the one that has to be poured on in time.
 fn powder(cx: &Cx<'_>, step: &Step, now: &Moment) -> Option<f64> {
     let job = cx.job.job_id.to_string();
+    // Its name ends with a blank, so that flask 1 is not flask 12.
     let mix = Step { what: BenchStep::Mix, mix: None, ..*step }.name(cx);
-    let of = cx.clocks.iter().rev().find(|one| one.job == job && one.step.starts_with(mix.trim_end()))?;
+    let of = cx.clocks.iter().rev().find(|one| one.job == job && one.step.starts_with(&mix))?;
     Some(now.seconds_since(&of.since))
 }
 

@@ -115,6 +115,8 @@ pub enum Then {
     AskOpen,
     /// Another batch.
     Open(PathBuf),
+    /// A batch once more, as a new one.
+    Again(PathBuf),
     /// The sample.
     Sample,
 }

@@ -4,8 +4,10 @@ mod batch;
 pub(super) mod burnout;
 mod finish;
 mod flasks;
+mod folder;
 mod gallery;
 mod investment;
+mod jobs;
 mod metal;
 mod orders;
 mod paper;
@@ -52,6 +54,8 @@ pub enum Page {
     Finish,
     /// The board: where every piece is.
     Pieces,
+    /// Every job of the folder.
+    Jobs,
     /// Quotes.
     Quotes,
     /// Paper, as it is printed.
@@ -66,7 +70,7 @@ pub enum Page {
 
 impl Page {
     /// Pages that the rail shows.
-    pub const RAIL: [Self; 15] = [
+    pub const RAIL: [Self; 16] = [
         Self::Start,
         Self::Orders,
         Self::Patterns,
@@ -78,6 +82,7 @@ impl Page {
         Self::Pour,
         Self::Finish,
         Self::Pieces,
+        Self::Jobs,
         Self::Quotes,
         Self::Paper,
         Self::Record,
@@ -99,6 +104,7 @@ impl Page {
             Self::Pour => "stage-pour",
             Self::Finish => "stage-finish",
             Self::Pieces => "stage-pieces",
+            Self::Jobs => "stage-jobs",
             Self::Quotes => "stage-quotes",
             Self::Paper => "stage-paper",
             Self::Record => "stage-record",
@@ -151,6 +157,7 @@ impl Page {
             Self::Pour => pour::show(ui, cx),
             Self::Finish => finish::show(ui, cx),
             Self::Pieces => pieces::show(ui, cx),
+            Self::Jobs => jobs::show(ui, cx),
             Self::Quotes => quotes::show(ui, cx),
             Self::Paper => paper::show(ui, cx),
             Self::Record => record::show(ui, cx),

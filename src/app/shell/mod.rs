@@ -3,6 +3,7 @@
 pub mod finder;
 pub mod findings_line;
 pub mod focus;
+pub mod lock;
 pub mod rail;
 pub mod top;
 pub mod working;

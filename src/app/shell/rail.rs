@@ -32,7 +32,7 @@ fn stage(ui: &mut Ui, cx: &mut Cx<'_>, page: Page) {
     let (words, about) = (cx.label(page.key()), about(cx, page));
     let worst = worst(cx, page);
     let here = cx.view.page == page && cx.view.bench.is_none();
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 38.0), Sense::click());
+    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 36.0), Sense::click());
     let spoken = match worst {
         Some(weight) => format!("{words}, {about}, {}", weight_words(weight, cx.texts)),
         None => format!("{words}, {about}"),
@@ -48,15 +48,15 @@ fn stage(ui: &mut Ui, cx: &mut Cx<'_>, page: Page) {
         painter.rect_stroke(rect.shrink(2.0), 3, egui::Stroke::new(1.0, tokens.act), egui::StrokeKind::Inside);
     }
     let font = if here { FontId::new(size::BODY, bold()) } else { FontId::proportional(size::BODY) };
-    painter.text(pos2(rect.left() + 18.0, rect.top() + 3.0), Align2::LEFT_TOP, &words, font, tokens.ink);
+    painter.text(pos2(rect.left() + 18.0, rect.top() + 2.0), Align2::LEFT_TOP, &words, font, tokens.ink);
     let mut job = egui::text::LayoutJob::simple_singleline(about, FontId::proportional(size::SMALL), tokens.ink2);
     job.wrap = egui::text::TextWrapping::truncate_at_width(rect.width() - 46.0);
     let galley = ui.fonts_mut(|fonts| fonts.layout_job(job));
-    painter.galley(pos2(rect.left() + 18.0, rect.top() + 20.0), galley, tokens.ink2);
+    painter.galley(pos2(rect.left() + 18.0, rect.top() + 19.0), galley, tokens.ink2);
     if let Some(weight) = worst {
         let side = 13.0;
         // Beside the second line, which leaves room for it: the name of a page may be as long as the rail is wide.
-        let at = Rect::from_center_size(pos2(rect.right() - 18.0, rect.top() + 27.0), vec2(side, side));
+        let at = Rect::from_center_size(pos2(rect.right() - 18.0, rect.top() + 26.0), vec2(side, side));
         mark::paint(ui, at, weight, tokens);
     }
     if response.clicked() {
@@ -105,11 +105,8 @@ fn about(cx: &Cx<'_>, page: Page) -> String {
             let done = job.flasks.iter().filter(|flask| poured(flask.id)).count();
             cx.say("rail-poured", &[("poured", done.into()), ("all", job.flasks.len().into())])
         }
-        Page::Pieces if !job.orders.is_empty() => {
-            let stages = crate::job::stages(&cx.computed.sound);
-            let out = stages.values().filter(|stage| **stage == crate::job::PieceStage::Delivered).count();
-            cx.say("rail-delivered", &[("count", out.into())])
-        }
+        Page::Pieces => cx.label("rail-board"),
+        Page::Jobs => cx.label("rail-jobs"),
         Page::Quotes if !report.offers.is_empty() => count("rail-quotes", report.offers.len()),
         Page::Paper => cx.label("rail-paper"),
         Page::Record => count("rail-record", job.record.len()),

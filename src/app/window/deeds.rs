@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
+use std::time::Instant;
 
 use eframe::egui::{self, Context, ViewportCommand};
 use jiff::ZonedDateTime;
@@ -43,6 +44,8 @@ impl Window {
             Action::ShortestNight => workbook.seek_night(),
             Action::StopNight => workbook.nights.stop(),
             Action::ReadFolder => workbook.read_folder(),
+            Action::IndexFolder => workbook.index_folder(),
+            Action::Again(path) => self.leave(ctx, Then::Again(path)),
             Action::ReadLog => self.ask_log(),
             Action::Mend(pattern) => self.mend(pattern),
             Action::TakeFile(pattern) => workbook.take_file(pattern),
@@ -57,6 +60,13 @@ impl Window {
             Action::Plan => workbook.plan(),
             Action::StopPlan => workbook.stop_plan(),
             Action::BuildPlan => workbook.build_plan(),
+            Action::OnlyRead => self.only_reads = true,
+            Action::WorkToo => {
+                self.only_reads = false;
+                if let Some(locks) = &mut self.locks {
+                    locks.take_over(Instant::now());
+                }
+            }
             Action::Help => self.dialog = Some(Dialog::Help),
             Action::Save => self.save(ctx, None),
             Action::SaveAs => self.ask_save_as(None),
@@ -125,6 +135,7 @@ impl Window {
             }
             Then::AskOpen => self.dialog = Some(Dialog::Open { path: String::new(), failed: None }),
             Then::Open(path) => self.open(ctx, &path),
+            Then::Again(path) => self.again(ctx, &path),
             Then::Sample => self.open(ctx, &sample_path()),
         }
     }
@@ -138,7 +149,8 @@ impl Window {
     }
 
     fn save(&mut self, ctx: &Context, then: Option<Then>) {
-        if self.workbook.batch.is_none() {
+        // Who only reads writes under another name, if at all.
+        if self.workbook.batch.is_none() || self.only_reads {
             return self.ask_save_as(then);
         }
         match self.workbook.save(&*self.disk) {

@@ -43,7 +43,7 @@ impl Workbook {
             self.recompute();
         }
         let sought = self.nights.take();
-        let found = self.folder_jobs.take();
+        let found = self.folder_jobs.take() | self.take_index();
         read || compared || heated || sought || found
     }
 
@@ -109,6 +109,7 @@ impl Workbook {
         self.heater.on_found(wake.clone());
         self.nights.on_found(wake.clone());
         self.folder_jobs.on_found(wake.clone());
+        self.indexer.on_found(wake.clone());
         self.reader.on_read(wake);
     }
 

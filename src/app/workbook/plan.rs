@@ -6,6 +6,7 @@ use super::Workbook;
 use crate::app::page::Page;
 use crate::calc::batch::build;
 use crate::calc::night::night;
+use crate::folder::taken_by_others;
 use crate::texts::Texts;
 
 impl Workbook {
@@ -45,6 +46,32 @@ impl Workbook {
     pub fn read_folder(&mut self) {
         if let Some(folder) = self.folder().map(std::path::Path::to_path_buf) {
             self.folder_jobs.begin(folder, Arc::clone(&self.job), self.setting.at);
+        }
+    }
+
+    /// Takes in what stands in the folder; a piece that another job took on as well is told. True where anything came.
+    pub(super) fn take_index(&mut self) -> bool {
+        let taken_on = self.job.lines().any(|(_, line)| line.exceptions.values().any(|own| own.from.is_some()));
+        if taken_on && self.indexer.index().is_none() {
+            self.index_folder();
+        }
+        if !self.indexer.take() {
+            return false;
+        }
+        let taken = self.indexer.index().map(|index| taken_by_others(index, self.job.job_id)).unwrap_or_default();
+        if self.runs.taken != taken {
+            self.runs.taken = taken;
+            if taken_on {
+                self.recompute();
+            }
+        }
+        true
+    }
+
+    /// Looks through the folder, where that was not done just now.
+    pub fn index_folder(&mut self) {
+        if let Some(folder) = self.folder().map(std::path::Path::to_path_buf) {
+            self.indexer.look(&folder);
         }
     }
 

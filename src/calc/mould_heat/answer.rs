@@ -1,12 +1,14 @@
 //! The heat of a mould, computed from low to high conductivity, in the kiln and afterwards on the bench.
 
-use std::collections::btree_map::Entry;
+use std::collections::BTreeMap;
 use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use super::ask::HeatAsk;
 use super::figures::HeatFigures;
 use super::material::Conductivity;
 use crate::calc::heat::{Field, Fineness, HeatError, Phase, Run, Surroundings, Watch, first_at};
+use crate::calc::labour::{Cores, Labour};
 use crate::calc::{Report, Runs};
 
 /// The mould through the programme, at one conductivity.
@@ -50,11 +52,20 @@ const EVERY_S: f64 = 60.0;
 const OUT_MIN: f64 = 20.0;
 const OUT_EVERY_S: f64 = 10.0;
 
-/// Computes an answer. Nothing once `stop` says so.
+/// Computes answers, in the order they are asked for. Nothing where the work is not to go on.
 #[must_use]
-pub fn answer(ask: &HeatAsk, stop: &mut dyn FnMut() -> bool) -> Option<HeatAnswer> {
-    let [low, likely, high] = [0, 1, 2].map(|at| mould(ask, at, &Fineness::PLAN, stop).transpose());
-    Some(HeatAnswer { moulds: [low?, likely?, high?] })
+pub fn answers(asks: &[&HeatAsk], labour: &Labour<'_>) -> Option<Vec<HeatAnswer>> {
+    let runs: Vec<(&HeatAsk, usize)> = asks.iter().flat_map(|ask| [0, 1, 2].map(|at| (*ask, at))).collect();
+    let done = AtomicUsize::new(0);
+    let one = |(ask, at): &(&HeatAsk, usize)| {
+        let mut stop = || !(labour.go_on)(done.load(Ordering::Relaxed) as f64 / runs.len() as f64);
+        let mould = mould(ask, *at, &Fineness::PLAN, &mut stop).transpose().ok_or(());
+        done.fetch_add(1, Ordering::Relaxed);
+        mould
+    };
+    let mut moulds = labour.each(&runs, one).ok()?.into_iter();
+    let mut next = || Some(HeatAnswer { moulds: [moulds.next()?, moulds.next()?, moulds.next()?] });
+    asks.iter().map(|_| next()).collect()
 }
 
 fn mould(ask: &HeatAsk, at: usize, fineness: &Fineness, stop: &mut dyn FnMut() -> bool) -> Result<Option<Mould>, HeatError> {
@@ -160,16 +171,18 @@ impl HeatAnswer {
     }
 }
 
+/// Questions of a report that `runs` does not know the answers of, each once, by their keys.
+#[must_use]
+pub fn unknown<'a>(report: &'a Report, runs: &Runs) -> BTreeMap<u128, &'a HeatAsk> {
+    let asks = report.heat.iter().flat_map(HeatFigures::unanswered).map(|ask| (ask.key(), ask));
+    asks.filter(|(key, _)| !runs.heat.contains_key(key)).collect()
+}
+
 /// Computes what a report asks for and `runs` does not know. True where there was anything. For whoever can wait.
-pub fn answer_all(report: &Report, runs: &mut Runs) -> bool {
-    let mut any = false;
-    for ask in report.heat.iter().flat_map(HeatFigures::unanswered) {
-        if let Entry::Vacant(free) = runs.heat.entry(ask.key())
-            && let Some(found) = answer(ask, &mut || false)
-        {
-            free.insert(Arc::new(found));
-            any = true;
-        }
-    }
-    any
+pub fn answer_all(report: &Report, runs: &mut Runs, cores: &dyn Cores) -> bool {
+    let asks = unknown(report, runs);
+    let questions: Vec<&HeatAsk> = asks.values().copied().collect();
+    let found = answers(&questions, &Labour { cores, ..Labour::ALONE }).unwrap_or_default();
+    runs.heat.extend(asks.keys().copied().zip(found.into_iter().map(Arc::new)));
+    !questions.is_empty()
 }

@@ -3,8 +3,9 @@
 
 use std::sync::Arc;
 
-use super::answer::{Band, HeatAnswer, Mould, answer};
+use super::answer::{Band, HeatAnswer, Mould, answers};
 use super::ask::HeatAsk;
+use crate::calc::labour::Labour;
 
 /// A corner that was this hot is fired, in °C: its cristobalite changed, and changes back on the way down.
 const FIRED_C: f64 = 300.0;
@@ -61,10 +62,10 @@ pub fn log_ask(ask: &HeatAsk, log: &[[f64; 2]]) -> Option<HeatAsk> {
     (kiln.len() > 1 && kiln.last()?[0] >= 1.0).then(|| HeatAsk { kiln, ..ask.clone() })
 }
 
-/// A mould through a log. Nothing where the log is too short for a mould, or `stop` says so.
+/// A mould through a log. Nothing where the log is too short for a mould, or the work is not to go on.
 #[must_use]
-pub fn by_log(ask: &HeatAsk, log: &[[f64; 2]], stop: &mut dyn FnMut() -> bool) -> Option<ByLog> {
-    Some(ByLog::of(Arc::new(answer(&log_ask(ask, log)?, stop)?)))
+pub fn by_log(ask: &HeatAsk, log: &[[f64; 2]], labour: &Labour<'_>) -> Option<ByLog> {
+    Some(ByLog::of(Arc::new(answers(&[&log_ask(ask, log)?], labour)?.pop()?)))
 }
 
 /// The coldest a mould's corner became in a fall once it was fired; where it never fell, as hot as it is at the end.

@@ -12,7 +12,7 @@ mod log;
 mod material;
 mod rules;
 
-pub use answer::{Band, DRY_C, HeatAnswer, Mould, answer, answer_all};
+pub use answer::{Band, DRY_C, HeatAnswer, Mould, answer_all, answers, unknown};
 pub use ask::{HeatAsk, Places};
 pub use cut::{ByLog, SAFE_C, SCRAP_C, Verdict, by_log, log_ask};
 pub use figures::{CRISTOBALITE_C, HeatFigures, HeatOfLoad, MouldHeat, QUARTZ_C, Spread};

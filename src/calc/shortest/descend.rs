@@ -35,7 +35,7 @@ struct Slopes {
 }
 
 impl Model<'_> {
-    pub fn stand(&mut self, draft: Draft) -> Result<Stand, Halt> {
+    pub fn stand(&self, draft: Draft) -> Result<Stand, Halt> {
         let look = self.look(&draft.segments(self.limits))?;
         Ok(Stand { draft, look })
     }
@@ -52,7 +52,7 @@ impl Model<'_> {
     }
 
     /// Betters a draft in at most so many rounds. What is broken costs so many times its weight.
-    pub fn descend(&mut self, mut stand: Stand, mut reach: f64, (rounds, times): (usize, f64)) -> Result<Stand, Halt> {
+    pub fn descend(&self, mut stand: Stand, mut reach: f64, (rounds, times): (usize, f64)) -> Result<Stand, Halt> {
         let mut slopes: Option<Slopes> = None;
         let mut tries = 0;
         let mut round = 0;
@@ -106,7 +106,7 @@ impl Model<'_> {
         ruling
     }
 
-    fn slopes(&mut self, stand: &Stand, reach: f64) -> Result<Slopes, Halt> {
+    fn slopes(&self, stand: &Stand, reach: f64) -> Result<Slopes, Halt> {
         let Stand { draft, look } = stand;
         let numbers = draft.numbers();
         let ruling = self.ruling(look);
@@ -114,6 +114,7 @@ impl Model<'_> {
             look.rows.iter().zip(&ruling).map(|(rows, rules)| if *rules { vec![vec![0.0; numbers.len()]; rows.len()] } else { Vec::new() });
         let sheet = self.sheet(draft);
         let mut slopes = Slopes { total: Vec::new(), sheet: vec![vec![0.0; numbers.len()]; sheet.len()], rows: rows.collect(), numbers };
+        let mut asked = Vec::new();
         for at in 0..slopes.numbers.len() {
             let number = slopes.numbers[at];
             let mut changed = draft.clone();
@@ -126,12 +127,14 @@ impl Model<'_> {
             for ((slope, now), then) in slopes.sheet.iter_mut().zip(&sheet).zip(self.sheet(&changed)) {
                 slope[at] = (then - now) / by;
             }
-            for case in (0..ruling.len()).filter(|case| ruling[*case]) {
-                let then = self.changed(case, &look.tracks[case], number.segment(), &segments)?;
-                for ((slope, now), then) in slopes.rows[case].iter_mut().zip(&look.rows[case]).zip(&then) {
-                    let known = now.over.is_finite() && then.over.is_finite();
-                    slope[at] = if known { (then.over - now.over) / by } else { 0.0 };
-                }
+            asked.extend((0..ruling.len()).filter(|case| ruling[*case]).map(|case| (at, case, by, segments.clone())));
+        }
+        let found =
+            self.each(&asked, |(at, case, _, segments)| self.changed(*case, &look.tracks[*case], slopes.numbers[*at].segment(), segments))?;
+        for ((at, case, by, _), then) in asked.into_iter().zip(found) {
+            for ((slope, now), then) in slopes.rows[case].iter_mut().zip(&look.rows[case]).zip(&then) {
+                let known = now.over.is_finite() && then.over.is_finite();
+                slope[at] = if known { (then.over - now.over) / by } else { 0.0 };
             }
         }
         Ok(slopes)

@@ -27,7 +27,7 @@ impl Model<'_> {
         }
         let mut bound = Vec::new();
         for (at, segment) in segments.iter().enumerate() {
-            let mut part = |minutes: f64, shorter: Segment| -> Result<Option<Held>, Halt> {
+            let part = |minutes: f64, shorter: Segment| -> Result<Option<Held>, Halt> {
                 if minutes <= 0.0 {
                     return Ok(None);
                 }
@@ -44,7 +44,7 @@ impl Model<'_> {
     }
 
     fn first_broken(
-        &mut self,
+        &self,
         segments: &[Segment],
         look: &Look,
         (next, at, by_min): (&[Segment], usize, f64),
@@ -57,9 +57,10 @@ impl Model<'_> {
         }
         // When each limit breaks, in minutes taken off.
         let mut breaks: Vec<(Kind, Bind, f64)> = Vec::new();
-        for case in 0..self.cases.len() {
-            let then = self.changed(case, &look.tracks[case], at, next)?;
-            for (now, then) in look.rows[case].iter().zip(&then) {
+        let cases: Vec<usize> = (0..self.cases.len()).collect();
+        let changed = self.each(&cases, |case| self.changed(*case, &look.tracks[*case], at, next))?;
+        for (case, then) in changed.iter().enumerate() {
+            for (now, then) in look.rows[case].iter().zip(then) {
                 let moves = (then.over - now.over) / by_min;
                 if now.over.is_finite() && moves > STILL {
                     breaks.push((now.kind, now.kind.bind(self.cases[case].mould), (-now.over).max(0.0) / moves));

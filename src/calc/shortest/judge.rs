@@ -8,6 +8,7 @@ use super::load::Load;
 use super::path::{Segment, breaches, slacks, total_min};
 use super::read::Values;
 use crate::calc::heat::{Fineness, HeatError};
+use crate::calc::labour::Labour;
 
 /// Most segments that are judged.
 const MOST_SEGMENTS: usize = 200;
@@ -40,25 +41,19 @@ impl Judged {
 /// # Errors
 ///
 /// Where a number makes no sense; see [`HeatError`].
-pub fn judge(
-    segments: &[Segment],
-    load: &Load,
-    limits: &Limits,
-    fineness: &Fineness,
-    stop: &mut dyn FnMut() -> bool,
-) -> Result<Judged, HeatError> {
+pub fn judge(segments: &[Segment], load: &Load, limits: &Limits, fineness: &Fineness, labour: &Labour<'_>) -> Result<Judged, HeatError> {
     load.check()?;
     limits.check()?;
     check(segments)?;
-    let mut values = Vec::new();
-    for case in Case::all(load) {
-        match case.run((load, limits), segments, &manner(fineness), stop) {
-            Ok(track) => values.push(track.values(case, load)),
-            Err(Halt::Heat(error)) => return Err(error),
-            Err(Halt::Stopped) => return Ok(Judged { breaches: Vec::new(), values, total_min: total_min(segments), stopped: true }),
-        }
+    let one = |case: &Case| {
+        let track = case.run((load, limits), segments, &manner(fineness), &mut || !(labour.go_on)(0.0))?;
+        Ok(track.values(*case, load))
+    };
+    match labour.each(&Case::all(load), one) {
+        Ok(values) => Ok(judged(segments, load, limits, values)),
+        Err(Halt::Heat(error)) => Err(error),
+        Err(Halt::Stopped) => Ok(Judged { breaches: Vec::new(), values: Vec::new(), total_min: total_min(segments), stopped: true }),
     }
-    Ok(judged(segments, load, limits, values))
 }
 
 /// How a judged run is made.

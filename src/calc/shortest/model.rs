@@ -1,6 +1,7 @@
 //! Coarse runs of a load through a programme, with what they are known to be off.
 
 use std::collections::BTreeMap;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use super::case::{Case, Halt, Manner, Track};
 use super::limits::Limits;
@@ -8,6 +9,7 @@ use super::load::Load;
 use super::path::{Segment, top, total_min};
 use super::rows::{Kind, Over, joined, on_the_way, worst_of_each};
 use crate::calc::heat::Fineness;
+use crate::calc::labour::Labour;
 
 /// Coarse enough for thousands of runs; what it is off is found out by finer ones.
 const COARSE: Fineness = Fineness { radial: 6, axial: 8, grading: 0.2, tolerance_k: 0.2 };
@@ -34,7 +36,9 @@ pub(super) struct Model<'a> {
     seen: BTreeMap<(Case, Kind), f64>,
     /// How much more it was broken in the finest.
     beyond: BTreeMap<(Case, Kind), f64>,
-    pub stop: &'a mut dyn FnMut() -> bool,
+    labour: &'a Labour<'a>,
+    /// How much is done, from 0 to 1, as its bits.
+    done: AtomicU64,
 }
 
 /// A programme as coarse runs see it.
@@ -69,7 +73,7 @@ pub(super) fn cost(row: &Over) -> f64 {
 }
 
 impl<'a> Model<'a> {
-    pub fn new(load: &'a Load, limits: &'a Limits, stop: &'a mut dyn FnMut() -> bool) -> Self {
+    pub fn new(load: &'a Load, limits: &'a Limits, labour: &'a Labour<'a>) -> Self {
         let cases = Case::all(load);
         Self {
             load,
@@ -80,8 +84,27 @@ impl<'a> Model<'a> {
             leeway: BTreeMap::new(),
             seen: BTreeMap::new(),
             beyond: BTreeMap::new(),
-            stop,
+            labour,
+            done: AtomicU64::new(0),
         }
+    }
+
+    pub fn set_done(&self, share: f64) {
+        self.done.store(share.to_bits(), Ordering::Relaxed);
+    }
+
+    /// Through a whole programme, until it is told to stop.
+    pub fn run(&self, case: Case, segments: &[Segment], manner: &Manner) -> Result<Track, Halt> {
+        case.run((self.load, self.limits), segments, manner, &mut || self.is_told())
+    }
+
+    /// For every one of many, on all cores there are.
+    pub fn each<T: Sync, R: Send, E: Send>(&self, all: &[T], task: impl Fn(&T) -> Result<R, E> + Sync) -> Result<Vec<R>, E> {
+        self.labour.each(all, task)
+    }
+
+    fn is_told(&self) -> bool {
+        !(self.labour.go_on)(f64::from_bits(self.done.load(Ordering::Relaxed)))
     }
 
     /// Wakes for each kind of limit the case that is nearest to it, beside those that are awake already.
@@ -102,28 +125,37 @@ impl<'a> Model<'a> {
         Ok(())
     }
 
-    pub fn look(&mut self, segments: &[Segment]) -> Result<Look, Halt> {
-        let of = (self.load, self.limits);
-        let mut look = Look { total_min: total_min(segments), tracks: Vec::new(), rows: Vec::new() };
-        for at in 0..self.cases.len() {
-            let case = self.cases[at];
-            if !self.awake[at] {
-                look.rows.push(Vec::new());
-                look.tracks.push(Track::default());
-                continue;
-            }
-            let track = case.run(of, segments, &self.manner, self.stop)?;
-            look.rows.push(self.rows(case, &track.series.iter().collect::<Vec<_>>(), top(segments)));
-            look.tracks.push(track);
+    pub fn look(&self, segments: &[Segment]) -> Result<Look, Halt> {
+        Ok(self.looks(&[segments])?.remove(0))
+    }
+
+    /// A look at each of many programmes.
+    pub fn looks(&self, programmes: &[&[Segment]]) -> Result<Vec<Look>, Halt> {
+        let awake = (0..self.cases.len()).filter(|at| self.awake[*at]);
+        let asked: Vec<(usize, usize)> = awake.flat_map(|at| (0..programmes.len()).map(move |which| (which, at))).collect();
+        let found = self.each(&asked, |&(which, at)| {
+            let track = self.run(self.cases[at], programmes[which], &self.manner)?;
+            let rows = self.rows(self.cases[at], &track.series.iter().collect::<Vec<_>>(), top(programmes[which]));
+            Ok::<_, Halt>((track, rows))
+        })?;
+        let nothing = |segments: &&[Segment]| Look {
+            total_min: total_min(segments),
+            tracks: vec![Track::default(); self.cases.len()],
+            rows: vec![Vec::new(); self.cases.len()],
+        };
+        let mut looks: Vec<Look> = programmes.iter().map(nothing).collect();
+        for ((which, at), (track, rows)) in asked.into_iter().zip(found) {
+            (looks[which].tracks[at], looks[which].rows[at]) = (track, rows);
         }
-        Ok(look)
+        Ok(looks)
     }
 
     /// The rows of one case where a programme changes from a segment on.
-    pub fn changed(&mut self, at: usize, before: &Track, first: usize, segments: &[Segment]) -> Result<Vec<Over>, Halt> {
+    pub fn changed(&self, at: usize, before: &Track, first: usize, segments: &[Segment]) -> Result<Vec<Over>, Halt> {
         let case = self.cases[at];
         let manner = Manner { keeps: false, ..self.manner };
-        let after = case.go_on((self.load, self.limits), (before.before[first].clone(), first), segments, &manner, self.stop)?;
+        let after =
+            case.go_on((self.load, self.limits), (before.before[first].clone(), first), segments, &manner, &mut || self.is_told())?;
         Ok(self.rows(case, &joined(before, first, &after), top(segments)))
     }
 
@@ -144,7 +176,7 @@ impl<'a> Model<'a> {
     /// broken, with what was learned of still finer runs.
     pub fn learn(&mut self, case: Case, segments: &[Segment], finer: &Track, room: f64) -> Result<f64, Halt> {
         let manner = Manner { keeps: false, ..MANNER };
-        let coarse = case.run((self.load, self.limits), segments, &manner, self.stop)?;
+        let coarse = self.run(case, segments, &manner)?;
         let coarse = worst_of_each(&self.bare_rows(case, &coarse, segments));
         let mut worst = f64::NEG_INFINITY;
         for (kind, finer) in worst_of_each(&self.bare_rows(case, finer, segments)) {

@@ -1,12 +1,10 @@
 //! The search for the shortest programme.
 
-use std::cell::Cell;
-
 use super::bind::Bind;
-use super::case::Halt;
+use super::case::{Case, Halt, Track};
 use super::descend::Stand;
 use super::draft::Draft;
-use super::judge::{Judged, check, judge, judged, manner};
+use super::judge::{Judged, check, judged, manner};
 use super::limits::Limits;
 use super::load::Load;
 use super::model::Model;
@@ -14,6 +12,7 @@ use super::outcome::{Outcome, Programme};
 use super::path::{Segment, total_min};
 use super::start;
 use crate::calc::heat::Fineness;
+use crate::calc::labour::Labour;
 
 /// Finer than the coarse runs and far quicker than the fine ones: by it the coarse ones learn what they are off.
 const CHECK: Fineness = Fineness { radial: 16, axial: 24, grading: 0.1, tolerance_k: 0.1 };
@@ -30,24 +29,16 @@ const CALM: [f64; 2] = [1.0, 2.0];
 
 /// The shortest programme that was found for a load, borne out by a run of [`Fineness::FINE`].
 ///
-/// `table` is a programme in use: where it keeps the limits, what comes out is never longer than it. `go_on` is asked often, with how much is
-/// done, from 0 to 1; where it says no, the search ends.
+/// `table` is a programme in use: where it keeps the limits, what comes out is never longer than it. Where the work is not to go on, the search
+/// ends.
 #[must_use]
-pub fn shortest(load: &Load, limits: &Limits, table: Option<&[Segment]>, go_on: &mut dyn FnMut(f64) -> bool) -> Outcome {
-    shortest_by(load, limits, table, &Fineness::FINE, go_on)
+pub fn shortest(load: &Load, limits: &Limits, table: Option<&[Segment]>, labour: &Labour<'_>) -> Outcome {
+    shortest_by(load, limits, table, &Fineness::FINE, labour)
 }
 
 /// The same, borne out by a run of another fineness: the finest takes longer than the whole search.
 #[must_use]
-pub fn shortest_by(
-    load: &Load,
-    limits: &Limits,
-    table: Option<&[Segment]>,
-    fineness: &Fineness,
-    go_on: &mut dyn FnMut(f64) -> bool,
-) -> Outcome {
-    let done = Cell::new(0.0);
-    let mut stop = || !go_on(done.get());
+pub fn shortest_by(load: &Load, limits: &Limits, table: Option<&[Segment]>, fineness: &Fineness, labour: &Labour<'_>) -> Outcome {
     let checked = load.check().and_then(|()| limits.check()).and_then(|()| table.map_or(Ok(()), check));
     if let Err(error) = checked {
         return Outcome::Refused(error);
@@ -55,7 +46,7 @@ pub fn shortest_by(
     if let Some((limit, by)) = hopeless(load, limits) {
         return Outcome::Impossible { limit, by, certain: true };
     }
-    let mut search = Search { model: Model::new(load, limits, &mut stop), table, fineness: *fineness, done: &done };
+    let mut search = Search { model: Model::new(load, limits, labour), table, fineness: *fineness };
     match search.run() {
         Ok(outcome) => outcome,
         Err(Halt::Stopped) => Outcome::Stopped,
@@ -89,11 +80,23 @@ fn hopeless(load: &Load, limits: &Limits) -> Option<(Bind, f64)> {
 /// A sound programme with its judgement, or what stands in the way and by how much.
 type Settled = Result<(Vec<Segment>, Judged), (Bind, f64)>;
 
+/// Why a fine run came to nothing.
+enum Amiss {
+    Halt(Halt),
+    /// A limit is broken.
+    Broken(Box<(Case, Track, Judged)>),
+}
+
+impl From<Halt> for Amiss {
+    fn from(halt: Halt) -> Self {
+        Self::Halt(halt)
+    }
+}
+
 struct Search<'a> {
     model: Model<'a>,
     table: Option<&'a [Segment]>,
     fineness: Fineness,
-    done: &'a Cell<f64>,
 }
 
 impl Search<'_> {
@@ -114,7 +117,7 @@ impl Search<'_> {
         {
             ways.push(self.bettered(draft, 30.0)?);
         }
-        self.done.set(0.4);
+        self.model.set_done(0.4);
         ways.sort_by(|a, b| self.model.merit(a, 1.0).total_cmp(&self.model.merit(b, 1.0)));
         let mut nearest: Option<(Bind, f64)> = None;
         let mut found = None;
@@ -127,7 +130,7 @@ impl Search<'_> {
                 Err(broken) => nearest = nearest.or(Some(broken)),
             }
         }
-        self.done.set(0.9);
+        self.model.set_done(0.9);
         let found = self.beside_the_table(found)?;
         let Some((segments, judged)) = found else {
             let (limit, by) = nearest.unwrap_or((Bind::Segments, 1.0));
@@ -160,7 +163,7 @@ impl Search<'_> {
         let stand = self.model.descend(stand, 20.0, (10, 0.3))?;
         let stand = self.model.descend(stand, 4.0, (4, 1.0))?;
         let stand = self.model.thin(stand)?;
-        self.done.set(0.55);
+        self.model.set_done(0.55);
         let stand = self.model.descend(stand, 6.0, (4, 1.0))?;
         let worst = stand.look.worst().filter(|(_, row)| row.over > 0.0);
         let missing = worst.map(|(case, row)| (row.kind.bind(self.model.cases[case].mould), row.over));
@@ -199,10 +202,8 @@ impl Search<'_> {
             broken = judged.breaches.first().map(|breach| (breach.limit, breach.by));
         }
         let (load, limits) = (self.model.load, self.model.limits);
-        let judged = judge(&segments, load, limits, &CHECK, self.model.stop)?;
-        if judged.stopped {
-            return Err(Halt::Stopped);
-        }
+        let values = |case: &Case| Ok::<_, Halt>(self.model.run(*case, &segments, &manner(&CHECK))?.values(*case, load));
+        let judged = judged(&segments, load, limits, self.model.each(&self.model.cases, values)?);
         // The limit that could not be kept, by what the nearest programme really breaks of it.
         let named = judged.breaches.iter().find(|breach| broken.is_some_and(|(limit, _)| limit == breach.limit));
         let told = named.or(judged.breaches.first()).map(|breach| (breach.limit, breach.by));
@@ -212,10 +213,9 @@ impl Search<'_> {
     /// Runs a programme on a finer mesh and learns from it. Whether all is kept with half the room to spare.
     fn checked(&mut self, segments: &[Segment], room: f64) -> Result<bool, Halt> {
         let mut sound = true;
-        for at in 0..self.model.cases.len() {
-            let case = self.model.cases[at];
-            let finer = case.run((self.model.load, self.model.limits), segments, &manner(&CHECK), self.model.stop)?;
-            let kept = self.model.learn(case, segments, &finer, room)? <= -0.5 * room;
+        let finer = self.model.each(&self.model.cases, |case| self.model.run(*case, segments, &manner(&CHECK)))?;
+        for (at, finer) in finer.iter().enumerate() {
+            let kept = self.model.learn(self.model.cases[at], segments, finer, room)? <= -0.5 * room;
             self.model.awake[at] |= !kept;
             sound &= kept;
         }
@@ -225,20 +225,26 @@ impl Search<'_> {
     /// The fine run of a programme. Where a mould breaks something there it says no more than that, and the search learns from it.
     fn fine(&mut self, segments: &[Segment], room: f64) -> Result<Judged, Halt> {
         let (load, limits) = (self.model.load, self.model.limits);
-        let mut values = vec![];
-        for case in self.model.nearest_first() {
-            let track = case.run((load, limits), segments, &manner(&self.fineness), self.model.stop)?;
-            values.push(track.values(case, load));
-            let judged = judged(segments, load, limits, values.clone());
-            if !judged.sound() {
+        let one = |case: &Case| {
+            let track = self.model.run(*case, segments, &manner(&self.fineness))?;
+            let values = track.values(*case, load);
+            let alone = judged(segments, load, limits, vec![values.clone()]);
+            if alone.sound() { Ok(values) } else { Err(Amiss::Broken(Box::new((*case, track, alone)))) }
+        };
+        match self.model.each(&self.model.nearest_first(), one) {
+            Ok(mut values) => {
+                values.sort_by_key(|values| (values.mould, values.of));
+                Ok(judged(segments, load, limits, values))
+            }
+            Err(Amiss::Halt(halt)) => Err(halt),
+            Err(Amiss::Broken(broken)) => {
+                let (case, track, alone) = *broken;
                 self.model.learn_beyond(case, segments, &track, room)?;
                 let at = self.model.cases.iter().position(|other| *other == case);
                 at.into_iter().for_each(|at| self.model.awake[at] = true);
-                return Ok(judged);
+                Ok(alone)
             }
         }
-        values.sort_by_key(|values| (values.mould, values.of));
-        Ok(judged(segments, load, limits, values))
     }
 
     /// Where the table is shorter than what was found, and sound, it is shortened as it stands; at worst it is the answer itself.

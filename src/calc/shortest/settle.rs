@@ -4,6 +4,7 @@ use super::case::Halt;
 use super::descend::Stand;
 use super::model::{Look, Model, cost};
 use super::path::{Segment, slacks, top};
+use super::rows::Over;
 
 /// What is broken costs so many times more than while a draft is bettered: whole numbers cannot come as near as they like.
 const TIMES: f64 = 10.0;
@@ -19,6 +20,8 @@ const STEP_MIN: f64 = 2.0;
 const MOST_STEPS: i32 = 3;
 /// How many of the most promising changes are run.
 const TRIED: usize = 6;
+/// And how many of them at once.
+const AT_ONCE: usize = 2;
 /// How often slopes are taken anew, and how many changes are made by the same ones.
 const ROUNDS: usize = 8;
 const BY_THE_SAME: usize = 5;
@@ -36,7 +39,7 @@ type Change = [(usize, i32); 2];
 
 impl Model<'_> {
     /// Whole numbers from a draft.
-    pub fn round(&mut self, stand: Stand) -> Result<Vec<Segment>, Halt> {
+    pub fn round(&self, stand: Stand) -> Result<Vec<Segment>, Halt> {
         let mut draft = stand.draft;
         for knot in &mut draft.knots {
             if knot.bounds_c[1] > knot.bounds_c[0] {
@@ -54,7 +57,7 @@ impl Model<'_> {
     }
 
     /// Betters whole numbers; nothing where something is still broken at the end.
-    pub fn settle(&mut self, mut segments: Vec<Segment>) -> Result<(Vec<Segment>, Look, bool), Halt> {
+    pub fn settle(&self, mut segments: Vec<Segment>) -> Result<(Vec<Segment>, Look, bool), Halt> {
         let mut look = self.look(&segments)?;
         for _ in 0..ROUNDS {
             let found = self.by_slopes(&mut segments, &mut look)?;
@@ -71,26 +74,26 @@ impl Model<'_> {
     }
 
     /// Tries every number by more and more, and takes what is best. Whether any was for the better.
-    fn mend(&mut self, segments: &mut Vec<Segment>, look: &mut Look) -> Result<bool, Halt> {
+    fn mend(&self, segments: &mut Vec<Segment>, look: &mut Look) -> Result<bool, Halt> {
         let numbers = self.numbers(segments);
-        let mut best = (self.whole_merit(segments, look) - 0.5, None);
+        let mut tried = Vec::new();
         for at in 0..numbers.len() {
             let steps = [-1, 1, 2, 4, 8, MOST_MENDED];
             for by in if matches!(numbers[at], Whole::Target(_)) { &steps[..4] } else { &steps[1..] } {
-                let next = self.with(segments, &numbers, &[(at, *by), (at, 0)]);
-                if !sensible(&next, segments, self.limits.start_c) {
-                    continue;
-                }
-                let seen = self.look(&next)?;
-                let merit = self.whole_merit(&next, &seen);
-                if merit < best.0 {
-                    best = (merit, Some((next, seen)));
-                }
+                tried.push(self.with(segments, &numbers, &[(at, *by), (at, 0)]));
             }
         }
-        let Some((next, seen)) = best.1 else { return Ok(false) };
-        (*segments, *look) = (next, seen);
-        Ok(true)
+        tried.retain(|next| sensible(next, segments, self.limits.start_c));
+        let seen = self.looks(&tried.iter().map(Vec::as_slice).collect::<Vec<_>>())?;
+        let merits = tried.into_iter().zip(seen).map(|(next, seen)| (self.whole_merit(&next, &seen), next, seen));
+        let best = merits.min_by(|a, b| a.0.total_cmp(&b.0));
+        match best {
+            Some((merit, next, seen)) if merit < self.whole_merit(segments, look) - 0.5 => {
+                (*segments, *look) = (next, seen);
+                Ok(true)
+            }
+            _ => Ok(false),
+        }
     }
 
     fn static_cost(&self, segments: &[Segment]) -> f64 {
@@ -103,23 +106,24 @@ impl Model<'_> {
     }
 
     /// Makes changes by the slopes where the programme is now. Whether any was for the better.
-    fn by_slopes(&mut self, segments: &mut Vec<Segment>, look: &mut Look) -> Result<bool, Halt> {
+    fn by_slopes(&self, segments: &mut Vec<Segment>, look: &mut Look) -> Result<bool, Halt> {
         let numbers = self.numbers(segments);
         let slopes = self.whole_slopes(segments, look, &numbers)?;
         let mut any = false;
         for _ in 0..BY_THE_SAME {
             let now = self.whole_merit(segments, look);
+            let promising = self.promising(segments, look, &numbers, &slopes).into_iter().take(TRIED);
+            let promising: Vec<Vec<Segment>> = promising.map(|(_, change)| self.with(segments, &numbers, &change)).collect();
             let mut better = None;
-            for (_, change) in self.promising(segments, look, &numbers, &slopes).into_iter().take(TRIED) {
-                let next = self.with(segments, &numbers, &change);
-                let seen = self.look(&next)?;
-                if self.whole_merit(&next, &seen) < now - 0.5 {
-                    better = Some((next, seen));
+            for some in promising.chunks(AT_ONCE) {
+                let seen = self.looks(&some.iter().map(Vec::as_slice).collect::<Vec<_>>())?;
+                better = some.iter().zip(seen).find(|(next, seen)| self.whole_merit(next, seen) < now - 0.5);
+                if better.is_some() {
                     break;
                 }
             }
             let Some((next, seen)) = better else { break };
-            (*segments, *look, any) = (next, seen, true);
+            (*segments, *look, any) = (next.clone(), seen, true);
         }
         Ok(any)
     }
@@ -147,26 +151,23 @@ impl Model<'_> {
     }
 
     /// How far each row of each case moves with one step of each number; empty for a case whose limits are far.
-    fn whole_slopes(&mut self, segments: &[Segment], look: &Look, numbers: &[Whole]) -> Result<Vec<Vec<Vec<f64>>>, Halt> {
-        let mut slopes = Vec::new();
-        for case in 0..look.rows.len() {
-            let known = &look.rows[case];
-            let mut of_case = Vec::new();
-            let near = known.iter().any(|row| row.over > -row.kind.far());
-            for &number in numbers.iter().filter(|_| near) {
-                let mut changed = segments.to_vec();
-                self.add(&mut changed, number, STEP_MIN);
-                let first = match number {
-                    Whole::Target(at) | Whole::Ramp(at) | Whole::Hold(at) => at,
-                };
-                let then = self.changed(case, &look.tracks[case], first, &changed)?;
-                let slope = |(then, now): (&super::rows::Over, &super::rows::Over)| {
-                    let known = now.over.is_finite() && then.over.is_finite();
-                    if known { (then.over - now.over) / STEP_MIN } else { 0.0 }
-                };
-                of_case.push(then.iter().zip(known).map(slope).collect());
-            }
-            slopes.push(of_case);
+    fn whole_slopes(&self, segments: &[Segment], look: &Look, numbers: &[Whole]) -> Result<Vec<Vec<Vec<f64>>>, Halt> {
+        let near = |case: &usize| look.rows[*case].iter().any(|row| row.over > -row.kind.far());
+        let near = (0..look.rows.len()).filter(near);
+        let asked: Vec<(usize, Whole)> = near.flat_map(|case| numbers.iter().map(move |number| (case, *number))).collect();
+        let found = self.each(&asked, |&(case, number)| {
+            let mut changed = segments.to_vec();
+            self.add(&mut changed, number, STEP_MIN);
+            let (Whole::Target(first) | Whole::Ramp(first) | Whole::Hold(first)) = number;
+            self.changed(case, &look.tracks[case], first, &changed)
+        })?;
+        let mut slopes = vec![Vec::new(); look.rows.len()];
+        for ((case, _), then) in asked.into_iter().zip(found) {
+            let slope = |(then, now): (&Over, &Over)| {
+                let known = now.over.is_finite() && then.over.is_finite();
+                if known { (then.over - now.over) / STEP_MIN } else { 0.0 }
+            };
+            slopes[case].push(then.iter().zip(&look.rows[case]).map(slope).collect());
         }
         Ok(slopes)
     }

@@ -2,7 +2,9 @@
 
 use super::case::Halt;
 use super::descend::Stand;
+use super::draft::Draft;
 use super::model::Model;
+use super::path::Segment;
 
 /// A segment less is worth so many minutes: each is rounded up by half a minute twice over.
 const WORTH_MIN: f64 = 1.0;
@@ -13,7 +15,7 @@ const REACH: f64 = 15.0;
 
 impl Model<'_> {
     /// As few segments as cost nothing, and no more than the controller takes, where that can be.
-    pub fn thin(&mut self, mut stand: Stand) -> Result<Stand, Halt> {
+    pub fn thin(&self, mut stand: Stand) -> Result<Stand, Halt> {
         let most = self.limits.most_segments.unwrap_or(usize::MAX).max(1);
         loop {
             let count = stand.draft.knots.len() - usize::from(self.tail_is_idle(&stand));
@@ -44,15 +46,18 @@ impl Model<'_> {
     }
 
     /// Without each of the segments, the one that is missed the least first; top and soak always stay.
-    fn with_one_less(&mut self, stand: &Stand) -> Result<Vec<Stand>, Halt> {
+    fn with_one_less(&self, stand: &Stand) -> Result<Vec<Stand>, Halt> {
         let draft = &stand.draft;
-        let mut tried: Vec<(f64, Stand)> = Vec::new();
-        for at in (0..draft.knots.len() - 1).filter(|at| *at != draft.top) {
+        let without = |at: usize| {
             let mut less = draft.without(at, self.limits);
             less.in_order(self.limits);
-            let less = self.stand(less)?;
-            tried.push((self.merit(&less, 1.0), less));
-        }
+            less
+        };
+        let drafts: Vec<Draft> = (0..draft.knots.len() - 1).filter(|at| *at != draft.top).map(without).collect();
+        let programmes: Vec<Vec<Segment>> = drafts.iter().map(|draft| draft.segments(self.limits)).collect();
+        let looks = self.looks(&programmes.iter().map(Vec::as_slice).collect::<Vec<_>>())?;
+        let stands = drafts.into_iter().zip(looks).map(|(draft, look)| Stand { draft, look });
+        let mut tried: Vec<(f64, Stand)> = stands.map(|stand| (self.merit(&stand, 1.0), stand)).collect();
         tried.sort_by(|a, b| a.0.total_cmp(&b.0));
         Ok(tried.into_iter().map(|each| each.1).collect())
     }

@@ -8,7 +8,7 @@ use super::price::price;
 use super::quantity::quantity;
 use super::size::size;
 use super::{CellAt, Mapping, OrderRow, Reason, Role};
-use crate::files::table::Row;
+use crate::table::Row;
 
 /// The most characters of a name, and of remarks.
 const MOST_NAME: usize = 300;

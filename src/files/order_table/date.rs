@@ -2,7 +2,7 @@
 
 use super::marks::Marks;
 use super::{CellAt, Reason};
-use crate::files::table::{WrittenDate, stamp};
+use crate::table::{WrittenDate, stamp};
 use jiff::civil::Date;
 
 /// The date a cell says, with a clock behind it or without, before it is known whether day or month stands first.

@@ -1,7 +1,7 @@
 //! By what a table is known again.
 
 use super::letters::key;
-use crate::files::table::{Kind, Row, Table, kind};
+use crate::table::{Kind, Row, Table, kind};
 use serde::{Deserialize, Serialize};
 
 /// The rows among which headings are looked for: titles may stand above them.

@@ -5,7 +5,7 @@ use super::fingerprint::FIRST_ROWS;
 use super::heading_words::meaning;
 use super::profile::Profile;
 use super::{Fingerprint, Known, Mapping, Role};
-use crate::files::table::{Kind, Row, Table, kind};
+use crate::table::{Kind, Row, Table, kind};
 use std::collections::BTreeMap;
 
 /// Says what each column of a table is: by what its heading calls it, as long as its cells do not contradict, and without known headings by

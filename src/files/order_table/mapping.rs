@@ -2,7 +2,7 @@
 
 use super::letters::key;
 use super::{Fingerprint, Role};
-use crate::files::table::{Decimal, Table};
+use crate::table::{Decimal, Table};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 

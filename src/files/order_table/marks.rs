@@ -4,7 +4,7 @@ use super::date::written;
 use super::price::without_currency;
 use super::quantity::without_pieces;
 use super::{Mapping, Role};
-use crate::files::table::{DayOrderEvidence, Decimal, DecimalEvidence, Row};
+use crate::table::{DayOrderEvidence, Decimal, DecimalEvidence, Row};
 
 /// The way a column is written.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]

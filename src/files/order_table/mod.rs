@@ -1,6 +1,6 @@
 //! Orders taken in from a table: the list a client sends, or that a shop writes.
 //!
-//! Start at [`guess`], which says what each column of a [`crate::files::table::Table`] is; the person looks at that [`Mapping`] and corrects it.
+//! Start at [`guess`], which says what each column of a [`crate::table::Table`] is; the person looks at that [`Mapping`] and corrects it.
 //! Then [`preview`] reads every row or says why it cannot, and [`group`] makes orders of the rows that were taken. Nothing is guessed
 //! within a row: what can be read in two ways is asked.
 

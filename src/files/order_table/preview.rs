@@ -4,7 +4,7 @@ use super::alloy::{Alloys, Meant};
 use super::columns::Columns;
 use super::letters::{key, tidy};
 use super::{Caution, Known, Mapping, OrderRow, PreviewRow, Question, Reason};
-use crate::files::table::{Lines, Row, Table};
+use crate::table::{Lines, Row, Table};
 use jiff::{Span, civil::Date};
 use std::collections::HashMap;
 

@@ -2,7 +2,7 @@
 
 use super::marks::Marks;
 use super::{CellAt, Reason};
-use crate::files::table::{Decimal, Shape, exact, shape};
+use crate::table::{Decimal, Shape, exact, shape};
 
 /// Signs and letters for a currency.
 const CURRENCIES: [&str; 11] = ["eur", "usd", "gbp", "chf", "us$", "fr.", "€", "$", "£", "sfr.", "euro"];

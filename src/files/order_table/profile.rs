@@ -6,7 +6,7 @@ use super::letters::{says_nothing, tidy};
 use super::price::without_currency;
 use super::quantity::without_pieces;
 use super::size::is_likely_ring;
-use crate::files::table::{Decimal, Row, exact, shape};
+use crate::table::{Decimal, Row, exact, shape};
 use jiff::civil::Date;
 use std::collections::BTreeSet;
 

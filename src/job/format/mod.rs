@@ -7,11 +7,13 @@
 //! here with a `From` into the next one; one golden file of each format stays under `tests/golden`.
 
 mod header;
+mod plain;
 mod read;
 mod skip;
 mod write;
 
 pub use header::{Header, header};
+pub use plain::read_plain;
 pub use read::{Opened, ReadError, read_job, read_studio};
 pub use write::{WriteError, write_entry, write_job, write_studio};
 

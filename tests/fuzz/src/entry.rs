@@ -5,6 +5,9 @@ use std::sync::OnceLock;
 use jiff::tz::TimeZone;
 use pourbook::quantity::{EntryError, Habits, Kind, Style, Units, parse, parse_grams, parse_money, print};
 
+/// Weights in a unit that no seed has: each is a word away from some seed, and chance alone should not decide whether one is found in time.
+const PLANTED: [&str; 5] = ["dwt", "grain", "mg", "lb", "kg"];
+
 /// The first byte picks the kind and the habits, the rest is the entry.
 ///
 /// # Panics
@@ -19,7 +22,7 @@ pub fn check(bytes: &[u8]) {
         Ok(parsed) => {
             check_value(parsed.value, kind, &habits);
             let _ = print(parsed.value, kind, &Style { units: habits.units, ..Style::METRIC }).to_string();
-            crate::planted(kind == Kind::Mass && parsed.unit.is_some_and(|unit| unit.symbol == "dwt"));
+            crate::planted(kind == Kind::Mass && parsed.unit.is_some_and(|unit| PLANTED.contains(&unit.symbol)));
         }
         Err(error) => check_error(&error, text, kind, &habits),
     }

@@ -2,6 +2,7 @@
 
 use super::world::{found, limits, load, mould, needs, own_minutes, solve};
 use pourbook::calc::heat::Fineness;
+use pourbook::calc::labour::Labour;
 use pourbook::calc::shortest::{Kept, Limits, Load, Segment, judge, total_min};
 
 /// Quick, and within 1 K of the fine runs for a mould so small.
@@ -40,7 +41,7 @@ fn grid(limits: &Limits) -> Vec<(f64, Vec<Segment>)> {
 }
 
 fn sound(programme: &[Segment], load: &Load, limits: &Limits) -> bool {
-    judge(programme, load, limits, &QUICK, &mut || false).unwrap().sound()
+    judge(programme, load, limits, &QUICK, &Labour::ALONE).unwrap().sound()
 }
 
 #[test]

@@ -2,7 +2,9 @@
 
 use super::world::{limits, load, mould, needs, solve, table};
 use pourbook::calc::heat::{Fineness, HeatError};
+use pourbook::calc::labour::Labour;
 use pourbook::calc::shortest::{Bind, Kept, KilnBand, Least, Limits, Load, Outcome, Segment, Soak, judge, shortest_by};
+use std::sync::Mutex;
 
 fn small() -> Load {
     load(vec![mould(51.0, 51.0, needs(90.0, 60.0, 30.0))], Kept::Likely)
@@ -42,16 +44,17 @@ fn one_segment_is_too_few() {
 #[test]
 fn stops_wherever_it_is_told_to() {
     for after in [0, 1, 10, 100, 1000, 5000] {
-        let mut asked = 0;
-        let mut last = 0.0;
-        let outcome = shortest_by(&small(), &limits(), None, &Fineness::PLAN, &mut |share| {
-            assert!((0.0..=1.0).contains(&share) && share >= last, "{share} after {last}");
-            last = share;
-            asked += 1;
-            asked <= after
-        });
+        let asked = Mutex::new((0, 0.0));
+        let go_on = |share: f64| {
+            let (asked, last) = &mut *asked.lock().unwrap();
+            assert!((0.0..=1.0).contains(&share) && share >= *last, "{share} after {last}");
+            *last = share;
+            *asked += 1;
+            *asked <= after
+        };
+        let outcome = shortest_by(&small(), &limits(), None, &Fineness::PLAN, &Labour { go_on: &go_on, ..Labour::ALONE });
         assert_eq!(outcome, Outcome::Stopped);
-        assert_eq!(asked, after + 1, "it goes on after it was told to stop");
+        assert_eq!(asked.into_inner().unwrap().0, after + 1, "it goes on after it was told to stop");
     }
 }
 
@@ -74,7 +77,7 @@ fn refuses_what_makes_no_sense() {
         hot.moulds[0].start_c = bad;
         refused(&hot, &limits());
         let segments = [Segment { target_c: 500.0, ramp_min: bad, hold_min: 10.0 }];
-        assert!(judge(&segments, &small(), &limits(), &Fineness::PLAN, &mut || false).is_err());
+        assert!(judge(&segments, &small(), &limits(), &Fineness::PLAN, &Labour::ALONE).is_err());
     }
     refused(&small(), &Limits { bands: Vec::new(), ..limits() });
     refused(&small(), &Limits { bands: limits().bands.into_iter().rev().collect(), ..limits() });
@@ -82,7 +85,7 @@ fn refuses_what_makes_no_sense() {
     refused(&small(), &Limits { most_segments: Some(0), ..limits() });
     refused(&small(), &Limits { most_segments: Some(usize::MAX), ..limits() });
     let none: &[Segment] = &[];
-    assert_eq!(judge(none, &small(), &limits(), &Fineness::PLAN, &mut || false), Err(HeatError::Empty { what: "the programme" }));
+    assert_eq!(judge(none, &small(), &limits(), &Fineness::PLAN, &Labour::ALONE), Err(HeatError::Empty { what: "the programme" }));
 }
 
 /// Each breach of a bad programme is told once, by how much.
@@ -91,7 +94,7 @@ fn judges_what_a_table_breaks() {
     let limits = Limits { most_segments: Some(3), ..limits() };
     let mut segments = table(&[[149.0, 0.5], [371.0, 0.0], [760.0, 0.5], [538.0, 0.5]], &limits);
     segments[2].ramp_min -= 10.0;
-    let judged = judge(&segments, &small(), &limits, &Fineness::PLAN, &mut || false).unwrap();
+    let judged = judge(&segments, &small(), &limits, &Fineness::PLAN, &Labour::ALONE).unwrap();
     let by = |limit: Bind| judged.breaches.iter().find(|breach| breach.limit == limit).map(|breach| breach.by);
     assert_eq!(by(Bind::Ceiling), Some(10.0));
     assert_eq!(by(Bind::SoakHold), Some(30.0));
@@ -101,5 +104,5 @@ fn judges_what_a_table_breaks() {
     // From 120 to 149 °C: 29 K of 129 K in 20 min, 4.496 min; 30 min held; then 1 K of 151 K that take 37 min less 14.2 min, 0.151 min.
     assert!(by(Bind::SheetLeast { least: 0 }).is_some_and(|by| (by - (60.0 - 4.496 - 30.0 - 0.151)).abs() < 1e-3), "{judged:?}");
     assert!(by(Bind::Apart { mould: 0, inversion: 0 }).is_some_and(|by| by > 20.0));
-    assert!(judge(&segments, &small(), &limits, &Fineness::PLAN, &mut || true).unwrap().stopped);
+    assert!(judge(&segments, &small(), &limits, &Fineness::PLAN, &Labour { go_on: &|_| false, ..Labour::ALONE }).unwrap().stopped);
 }

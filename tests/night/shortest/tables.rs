@@ -1,6 +1,7 @@
 //! A table that keeps the limits is never beaten by nothing: what comes out is as long as it at most.
 
 use super::world::{Lot, VERIFIED, found, limits, load, mould, needs, solve, table};
+use pourbook::calc::labour::Labour;
 use pourbook::calc::shortest::{Kept, Least, Limits, Soak, judge};
 
 #[test]
@@ -17,7 +18,7 @@ fn never_longer_than_a_table_that_keeps_the_same() {
         // The limits are what the table comes to, so that it keeps them by a hair: another programme must find its own way.
         let free = load(vec![mould(diameter, height, needs(2000.0, 2000.0, 1.0))], kept);
         let open = Limits { soak: Soak { within_k: 900.0, ..plain.soak }, ..plain.clone() };
-        let values = judge(&table, &free, &open, &VERIFIED, &mut || false).unwrap().values;
+        let values = judge(&table, &free, &open, &VERIFIED, &Labour::ALONE).unwrap().values;
         let most = |at: usize| values.iter().map(|v| v.apart[at].up_k.max(v.apart[at].down_k)).fold(0.0, f64::max) * 1.001 + 0.01;
         let above = values.iter().map(|v| v.above_min).fold(f64::INFINITY, f64::min) - 0.01;
         let off = values.iter().map(|v| (v.core_at_pour_c - 538.0).abs()).fold(0.0, f64::max) + 0.01;
@@ -25,11 +26,11 @@ fn never_longer_than_a_table_that_keeps_the_same() {
         let least = vec![Least { within_c: [120.0, 150.0], minutes: (stages[0][1] * 60.0).min(90.0) }];
         let soak = Soak { within_k: off.max(2.0), ..plain.soak };
         let limits = Limits { least, soak, ..plain };
-        let judged = judge(&table, &asked, &limits, &VERIFIED, &mut || false).unwrap();
+        let judged = judge(&table, &asked, &limits, &VERIFIED, &Labour::ALONE).unwrap();
         assert!(judged.sound(), "the table is to keep what was read off it: {:?}", judged.breaches);
         let programme = found(solve(&asked, &limits, Some(&table)));
         assert!(programme.total_min <= judged.total_min, "{} min, the table {}", programme.total_min, judged.total_min);
-        let again = judge(&programme.segments, &asked, &limits, &VERIFIED, &mut || false).unwrap();
+        let again = judge(&programme.segments, &asked, &limits, &VERIFIED, &Labour::ALONE).unwrap();
         assert!(again.sound(), "{:?}", again.breaches);
         assert_eq!(again.values, programme.judged.values);
         shorter += usize::from(programme.total_min < judged.total_min - 5.0);

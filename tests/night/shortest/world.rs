@@ -1,6 +1,7 @@
 //! Moulds, kilns and tables that the checks share.
 
 use pourbook::calc::heat::{Fineness, Flask, LatentEvent, Material, Surface, Surfaces};
+use pourbook::calc::labour::Labour;
 use pourbook::calc::mould_heat::Places;
 use pourbook::calc::shortest::{
     Inversion, Kept, KilnBand, Least, Limits, Load, Mould, Needs, Outcome, Programme, Segment, Soak, shortest_by,
@@ -129,7 +130,7 @@ pub fn found(outcome: Outcome) -> Programme {
 }
 
 pub fn solve(load: &Load, limits: &Limits, table: Option<&[Segment]>) -> Outcome {
-    shortest_by(load, limits, table, &VERIFIED, &mut |_| true)
+    shortest_by(load, limits, table, &VERIFIED, &Labour::ALONE)
 }
 
 /// Numbers that look drawn by lot and are the same every time: a 64-bit linear congruence (Knuth's MMIX constants, from memory).

@@ -88,7 +88,7 @@ fn one_row(
 
 /// What the kiln does not do as it is asked, under the stage itself.
 fn wrong(ui: &mut Ui, cx: &Cx<'_>, stage: &StageFigures) {
-    for found in cx.computed.at(stage.place) {
+    for found in cx.computed.at(stage.place).filter(|found| found.accepted.is_none()) {
         ui.horizontal_top(|ui| {
             ui.add_space(COLUMNS[0]);
             let words = finding_sentence(found, &cx.computed.book, &cx.words());

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use crate::files::batch::LONGEST_DOCUMENT;
+use crate::files::batch::{LONGEST_DOCUMENT, job_files};
 use crate::files::disk::Disk;
 use crate::job::format::read_job;
 use crate::job::{Event, Job, JobId, Line, PieceId, PieceStage, standing};
@@ -13,9 +13,8 @@ const MOST: usize = 2000;
 
 /// Pieces of `from` that jobs in a folder have taken on, as far as those can be read.
 pub fn taken_in_folder(disk: &dyn Disk, folder: &Path, from: JobId, besides: JobId) -> BTreeSet<PieceId> {
-    let files = disk.list(folder).unwrap_or_default();
-    let jobs = files.iter().filter(|path| path.extension().is_some_and(|ending| ending == "ron")).take(MOST);
-    let read = jobs.filter_map(|path| read_job(&disk.read(path, LONGEST_DOCUMENT).ok()?).ok());
+    let jobs = job_files(disk, folder).unwrap_or_default().into_iter().take(MOST);
+    let read = jobs.filter_map(|path| read_job(&disk.read(&path, LONGEST_DOCUMENT).ok()?).ok());
     // What this batch has taken on is what stands on the screen, not what it was when it was saved.
     read.filter(|opened| opened.document.job_id != besides).flat_map(|opened| taken_by(&opened.document, from)).collect()
 }

@@ -6,6 +6,7 @@ use eframe::egui::{Checkbox, ScrollArea, Ui};
 
 use crate::app::cx::Cx;
 use crate::app::names;
+use crate::app::page::record::words::for_key;
 use crate::app::theme::{ROW, size};
 use crate::app::widget::row::{cell, fitted};
 use crate::app::widget::{button, heading};
@@ -148,6 +149,7 @@ fn place(cx: &Cx<'_>, row: &BoardRow<'_>) -> String {
         let here = one.flask.map(|flask| names::flask(cx, flask)).or_else(|| one.tree.map(|tree| names::tree(cx, tree)));
         words.extend(here);
     }
+    words.extend(one.failed.map(|what| cx.say("pieces-failed-at", &[("purpose", cx.label(for_key(what)).into())])));
     words.extend(one.remake_of.map(|of| cx.say("pieces-remake-of", &[("number", of.number.to_string().into())])));
     words.extend(one.from.is_some().then(|| cx.label("orders-piece-from")));
     words.join(", ")

@@ -2,11 +2,12 @@
 
 use std::path::Path;
 
-use eframe::egui::{Label, ProgressBar, RichText, ScrollArea, Ui};
+use eframe::egui::{Label, RichText, ScrollArea, Ui};
 
 use super::list;
 use crate::app::action::Action;
 use crate::app::cx::Cx;
+use crate::app::page::folder;
 use crate::app::theme::ROW;
 use crate::app::widget::{button, heading};
 use crate::calc::board::{BoardRow, Timely, board};
@@ -21,22 +22,7 @@ const LINK: f32 = 110.0;
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, words: &str, only_late: bool) {
     let tokens = cx.tokens;
     heading::group(ui, &cx.label("pieces-others"), &tokens);
-    if cx.folder.is_none() {
-        heading::says(ui, &cx.label("pieces-no-folder"), &tokens);
-        return;
-    }
-    let reader = cx.folder_jobs;
-    let Some(found) = reader.found() else {
-        match reader.progress() {
-            Some((share, _)) => {
-                #[allow(clippy::cast_possible_truncation, reason = "a bar has few points")]
-                ui.add(ProgressBar::new(share as f32).desired_width(300.0).desired_height(6.0).fill(tokens.act));
-                ui.ctx().request_repaint_after(std::time::Duration::from_millis(300));
-            }
-            None => cx.act(Action::ReadFolder),
-        }
-        return;
-    };
+    let Some(found) = folder::read(ui, cx) else { return };
     let mut rows: Vec<(&Path, BoardRow<'_>)> = Vec::new();
     for other in &found.open {
         let all = board(&other.job, cx.setting.at).into_iter();
@@ -47,7 +33,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, words: &str, only_late: bool) {
         let line = format!("{} {}", list::spoken(cx, row), path.display()).to_lowercase();
         words.split_whitespace().all(|word| line.contains(word))
     });
-    rows.sort_by_key(|(_, row)| (row.timely, row.due));
+    // What is late first, and what was due longest ago first of all.
+    rows.sort_by_key(|(_, row)| (!list::is_late(row), row.due.is_none(), row.due));
     let args = [("open", rows.len().into()), ("jobs", found.open.len().into()), ("settled", found.settled.into())];
     heading::says(ui, &cx.say("pieces-others-count", &args), &tokens);
     let height = (ROW + ui.spacing().item_spacing.y) * rows.len().min(ROWS) as f32;

@@ -31,10 +31,14 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, row: &BoardRow<'_>) {
 /// Adds a piece to the line that is made in the stead of `of`, of its size and its pattern.
 pub fn remake(job: &mut Job, of: PieceId) -> Option<PieceId> {
     let line = job.orders.iter_mut().flat_map(|order| &mut order.lines).find(|line| line.id == of.line)?;
-    let number = line.quantity.checked_add(1)?;
+    let before = line.quantity;
+    let number = before.checked_add(1)?;
     let own = line.exceptions.get(&of.number).cloned().unwrap_or_default();
     line.quantity = number;
     let made = PieceException { remake_of: Some(of), size: own.size, pattern: own.pattern, ..PieceException::default() };
     line.exceptions.insert(number, made);
+    // A row that names no piece hangs all of its line: the new one hangs nowhere yet, and was not cast with the others.
+    let rows = job.trees.iter_mut().flat_map(|tree| &mut tree.pieces).filter(|row| row.line == of.line && row.numbers.is_empty());
+    rows.for_each(|row| row.numbers = (1..=before).collect());
     Some(PieceId { line: of.line, number })
 }

@@ -10,6 +10,7 @@ mod money;
 mod moulds;
 mod prices;
 mod printers;
+mod registers;
 pub mod sections;
 mod shelf;
 mod shelf_entry;
@@ -41,6 +42,8 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     cx.folded(ui, "settings-money", money::show);
     cx.folded(ui, "settings-lots", lots::show);
     cx.folded(ui, "settings-moulds", moulds::show);
+    cx.folded(ui, "settings-material-lots", registers::lots);
+    cx.folded(ui, "settings-equipment", registers::equipment);
     cx.folded(ui, "settings-printers", printers::show);
     cx.folded(ui, "settings-centrifuges", centrifuges::show);
     cx.folded(ui, "settings-shelf", shelf::show);

@@ -1,11 +1,12 @@
 //! What the studio's own record teaches: means, spreads and trends, defects by what they come with, how predictions held; and what taking a
 //! number on would change, before it is taken on.
 
-use eframe::egui::{Label, ProgressBar, RichText, Ui};
+use eframe::egui::{Label, RichText, Ui};
 
 use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::names;
+use crate::app::page::folder;
 use crate::app::page::record::words::step_key;
 use crate::app::theme::{STEP, size};
 use crate::app::widget::row::{cell, fitted};
@@ -22,22 +23,7 @@ const WIDE: [f32; 5] = [230.0, 80.0, 150.0, 90.0, 140.0];
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     let tokens = cx.tokens;
     heading::says(ui, &cx.label("taught-says"), &tokens);
-    if cx.folder.is_none() {
-        heading::says(ui, &cx.label("pieces-no-folder"), &tokens);
-        return;
-    }
-    let reader = cx.folder_jobs;
-    let Some(found) = reader.found() else {
-        match reader.progress() {
-            Some((share, _)) => {
-                #[allow(clippy::cast_possible_truncation, reason = "a bar has few points")]
-                ui.add(ProgressBar::new(share as f32).desired_width(300.0).desired_height(6.0).fill(tokens.act));
-                ui.ctx().request_repaint_after(std::time::Duration::from_millis(300));
-            }
-            None => cx.act(Action::ReadFolder),
-        }
-        return;
-    };
+    let Some(found) = folder::read(ui, cx) else { return };
     let taught = &found.taught;
     heading::says(ui, &cx.say("taught-jobs", &[("count", taught.jobs.into())]), &tokens);
     lessons(ui, cx, taught);
@@ -113,12 +99,8 @@ fn offer(ui: &mut Ui, cx: &mut Cx<'_>, lesson: &Lesson, learned: &Learned<String
                 Lesson::MeltLoss(_) => format!("{:.2} %", 100.0 * value),
                 _ => print(value, kind_of(lesson), cx.style).to_string(),
             };
-            let effect = match lesson {
-                // The same tree wants so much more or less in the crucible, or in wax for the metal.
-                Lesson::MeltLoss(_) => (1.0 - now) / (1.0 - mean),
-                _ => now / mean,
-            };
-            let args = [("now", words(now).into()), ("learned", words(mean).into()), ("effect", format!("{:.1}", 100.0 * effect).into())];
+            let effect = lesson.of_100_g(now, mean).map_or_else(String::new, |grams| format!("{grams:.1}"));
+            let args = [("now", words(now).into()), ("learned", words(mean).into()), ("effect", effect.into())];
             let key = if matches!(lesson, Lesson::MeltLoss(_)) { "taught-effect-loss" } else { "taught-effect-density" };
             small(ui, cx.say(key, &args));
             let name = format!("{}, {}", cx.label("taught-take"), title(cx, lesson));

@@ -10,9 +10,9 @@ use crate::app::widget::heading;
 use crate::app::widget::row::{cell, row};
 use crate::app::widget::text::text;
 use crate::files::order_table::{Mapping, Question, Role};
-use crate::files::table::{Decimal, Table};
 use crate::paper::words::one_line;
 use crate::stock::EntryId;
+use crate::table::{Decimal, Table};
 
 const WIDE: f32 = 170.0;
 
@@ -47,8 +47,9 @@ pub fn show(ui: &mut Ui, cx: &Cx<'_>, table: &Table, mapping: &mut Mapping) {
             mapping.client = Some(client).filter(|client| !client.trim().is_empty());
         }
     }
-    if mapping.column(Role::Quantity).is_none() && mapping.quantity.is_none() {
+    if mapping.column(Role::Quantity).is_none() {
         mapping.quantity = Some(1);
+        heading::says(ui, &cx.label("from-table-one-each"), &cx.tokens);
     }
 }
 

@@ -17,8 +17,8 @@ use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
 use crate::files::disk::{Disk, RealDisk};
 use crate::files::order_table::{Known, Mapping, Preview, guess, preview};
-use crate::files::table::{Limits, Table, read};
 use crate::stock::Alloy;
+use crate::table::{Limits, Table, read};
 
 /// The table while it is looked at; kept by the window, not by any document.
 #[derive(Debug, Clone, Default)]

@@ -238,3 +238,17 @@ fn the_first_of_two_stays() {
     assert_eq!(mended.flasks.len(), 1);
     assert!(mended.flasks[0].scratch.is_empty());
 }
+
+/// A clock that ran for a quote which is left out goes with it, in one go.
+#[test]
+fn a_step_timed_for_a_quote_that_goes_is_told_with_it() {
+    use pourbook::job::{BenchStep, Entry, Event, Quote, QuoteId, RecordId};
+    let mut job = World::sound().job;
+    job.quotes.push(Quote { id: QuoteId(5), orders: vec![OrderId(99)], ..Quote::default() });
+    let of = Place::Quote(QuoteId(5));
+    let id = RecordId(job.record.iter().map(|entry| entry.id.0).max().unwrap_or(0) + 1);
+    job.record.push(Entry { id, event: Event::Timed { step: BenchStep::Weigh, of, seconds: 60 }, ..Entry::default() });
+    let (mended, found) = mend(&job);
+    assert!(found.iter().any(|fault| fault.place == Place::Record(id) && fault.what == Wrong::Dangling(of)), "{found:?}");
+    assert_eq!(faults(&mended), []);
+}

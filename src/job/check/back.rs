@@ -73,6 +73,8 @@ impl Mending {
         let held = Held::of(job);
         self.quotes_pointing(job, &held);
         self.quotes_superseded(job);
+        // A clock may have run for a quote that was left out just now.
+        let held = Held::of(job);
         self.record_pointing(job, &held, written);
         // What was left out just now is no longer there to be pointed at.
         let held = Held::of(job);

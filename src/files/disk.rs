@@ -13,6 +13,7 @@ pub mod simulated;
 mod world;
 
 use std::{
+    any::Any,
     io::ErrorKind,
     path::{Path, PathBuf},
     time::SystemTime,
@@ -126,6 +127,12 @@ pub trait Disk: Send + Sync {
     /// # Errors
     /// `NotFound` when it leads nowhere, else the system's.
     fn resolve(&self, path: &Path) -> Result<PathBuf, DiskError>;
+
+    /// Keeps other programs that save in a folder out until what is given is let go of, so that nothing happens between a comparison and the
+    /// rename that follows from it. Nothing where the system cannot, or where another keeps us out for long: then the comparison alone guards.
+    fn alone(&self, _folder: &Path) -> Option<Box<dyn Any + Send>> {
+        None
+    }
 
     /// Whether anything stands under a name, a broken link included.
     ///

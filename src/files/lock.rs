@@ -16,6 +16,9 @@ use crate::files::disk::{Act, Disk, DiskError, beside::replace_whole};
 /// No lock of ours is longer than this many bytes.
 const LIMIT_BYTES: u64 = 4096;
 
+/// How often a lock is tried for that is gone each time it is looked at.
+const TRIES: usize = 8;
+
 /// Who has a file open.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Holder {
@@ -112,17 +115,25 @@ fn text(me: &Holder, path: &Path) -> Result<String, DiskError> {
 /// The disk's. Without a lock the work goes on.
 pub fn take(disk: &dyn Disk, path: &Path, me: &Holder) -> Result<Lock, DiskError> {
     let lock = lock_path(disk, path);
-    match disk.write_new(&lock, text(me, &lock)?.as_bytes()) {
-        Ok(()) => Ok(Lock::None),
-        Err(error) if error.kind == ErrorKind::AlreadyExists => look(disk, path),
-        Err(error) => {
-            // A lock written in part would only worry the others.
-            if !matches!(error.kind, ErrorKind::PermissionDenied | ErrorKind::NotFound | ErrorKind::ReadOnlyFilesystem) {
-                let _ = disk.remove(&lock);
+    for _ in 0..TRIES {
+        match disk.write_new(&lock, text(me, &lock)?.as_bytes()) {
+            Ok(()) => return Ok(Lock::None),
+            Err(error) if error.kind == ErrorKind::AlreadyExists => match look(disk, path)? {
+                // It was let go of in between, and is not ours by that.
+                Lock::None => {}
+                other => return Ok(other),
+            },
+            Err(error) => {
+                // A lock written in part would only worry the others.
+                if !matches!(error.kind, ErrorKind::PermissionDenied | ErrorKind::NotFound | ErrorKind::ReadOnlyFilesystem) {
+                    let _ = disk.remove(&lock);
+                }
+                return Err(error);
             }
-            Err(error)
         }
     }
+    // A name that is taken and leads nowhere, such as a broken link.
+    Ok(Lock::Unreadable)
 }
 
 /// Replaces whatever lock stands there by ours: to take over one that was left behind, or to say that we still have the file open.

@@ -76,6 +76,8 @@ pub fn save(
     check(bytes).map_err(|reason| SaveError::NotTheSame { reason, path: path.to_path_buf() })?;
     let target = Target::find(disk, path)?;
     let saving = Saving { disk, path: &target.path, bytes, base };
+    // From the comparison to the rename nobody else saves here.
+    let _alone = disk.alone(folder_of(&target.path));
     // A second file next to a private one is private too.
     let (like, loaded) = match saving.found() {
         Err(error) => return Err(saving.not_written(error, None)),

@@ -1,4 +1,4 @@
-//! Two programs that write one job at the same time, each while it holds the lock: nothing is lost.
+//! Two programs that write one job at the same time: what either wrote is in the file or beside it, and nothing is lost.
 
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -85,4 +85,12 @@ fn everything() -> Entries {
 fn with_locks_every_entry_of_both_is_in_the_file() {
     let (file, beside) = fight(true);
     assert_eq!((file, beside.len()), (everything(), 0));
+}
+
+#[test]
+fn without_locks_every_entry_of_both_is_in_the_file_or_beside_it() {
+    let (file, beside) = fight(false);
+    let all: Entries = file.union(&beside).cloned().collect();
+    let lost: Vec<_> = everything().difference(&all).cloned().collect();
+    assert!(lost.is_empty(), "{} of {} lost: {lost:?}", lost.len(), everything().len());
 }

@@ -1,12 +1,18 @@
 //! The machine's own disk.
 
 use std::{
+    any::Any,
     fs, io,
     io::{ErrorKind, Read as _, Write as _},
     path::{Path, PathBuf},
+    time::Duration,
 };
 
 use super::{Act, Disk, DiskError, Kind, Metadata};
+
+/// How often, and how long apart, another's save is waited for: a second in all.
+const ALONE_TRIES: usize = 200;
+const ALONE_WAIT: Duration = Duration::from_millis(5);
 
 /// The machine's own disk, through the standard library.
 #[derive(Debug, Clone, Copy, Default)]
@@ -115,6 +121,18 @@ impl Disk for RealDisk {
 
     fn resolve(&self, path: &Path) -> Result<PathBuf, DiskError> {
         fs::canonicalize(path).map_err(|error| DiskError::new(Act::Resolve, path, &error))
+    }
+
+    fn alone(&self, folder: &Path) -> Option<Box<dyn Any + Send>> {
+        let folder = fs::File::open(folder).ok()?;
+        for _ in 0..ALONE_TRIES {
+            match folder.try_lock() {
+                Ok(()) => return Some(Box::new(folder)),
+                Err(fs::TryLockError::WouldBlock) => std::thread::sleep(ALONE_WAIT),
+                Err(fs::TryLockError::Error(_)) => return None,
+            }
+        }
+        None
     }
 }
 

@@ -49,6 +49,7 @@ jobs-differ = { $count ->
    *[other] { $count } things differ.
 }
 jobs-what = What
+jobs-segments = { $count } segments of its own
 jobs-then = then
 jobs-now = now
 jobs-rejected = { $count ->

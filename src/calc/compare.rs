@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use super::against::then;
 use super::book::{Book, Id};
 use super::{FlaskFigures, Report};
-use crate::job::{Event, Flask, FlaskId, Frozen, InvestedAs, Job, Melt, PouredAs, Programme, standing};
+use crate::job::{Event, Flask, FlaskId, Frozen, InvestedAs, Job, Melt, PouredAs, Programme, Segment, pieces_in, standing};
 use crate::quantity::{Finite, Grams, Kind};
 use crate::stock::EntryId;
 
@@ -35,6 +35,8 @@ pub enum Told {
     Words(String),
     /// So many.
     Count(usize),
+    /// A programme of the studio's own.
+    Segments(Vec<Segment>),
 }
 
 /// One thing, then and now.
@@ -109,11 +111,11 @@ impl<'a> Side<'a> {
         let lot = done.invested.map(|(_, how)| how.lot.as_str()).filter(|lot| !lot.trim().is_empty());
         let programme = load.and_then(|load| match load.programme.as_ref()? {
             Programme::Table(id) => Some(Told::Entry(id.clone())),
-            Programme::Segments(segments) => Some(Told::Count(segments.len())),
+            Programme::Segments(segments) => Some(Told::Segments(segments.clone())),
         });
         vec![
             ("differ-alloy", entry(figures.and_then(|figures| figures.alloy.as_ref()))),
-            ("differ-pieces", self.hung(flask).map(Told::Count)),
+            ("differ-pieces", flask.tree.map(|_| Told::Count(pieces_in(self.job, self.flask).count()))),
             ("differ-vessel", entry(flask.vessel.as_ref())),
             ("differ-powder", entry(figures.and_then(|figures| figures.powder.as_ref()).or(flask.powder.as_ref()))),
             ("differ-powder-lot", words(lot.unwrap_or(&flask.powder_lot))),
@@ -122,13 +124,6 @@ impl<'a> Side<'a> {
             ("differ-programme", programme),
             ("differ-metal-lots", self.metal_lots(flask).and_then(|lots| words(&lots))),
         ]
-    }
-
-    /// How many pieces hang on its tree.
-    fn hung(self, flask: &Flask) -> Option<usize> {
-        let tree = self.job.trees.iter().find(|tree| Some(tree.id) == flask.tree)?;
-        let of_line = |line| self.job.lines().find(|(_, other)| other.id == line).map_or(0, |(_, line)| line.quantity as usize);
-        Some(tree.pieces.iter().map(|row| if row.numbers.is_empty() { of_line(row.line) } else { row.numbers.len() }).sum())
     }
 
     /// The lots its metal came from, each once.

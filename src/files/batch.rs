@@ -4,7 +4,7 @@ use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
 use super::disk::{Disk, DiskError, folder_of};
-use super::save::{Hash, Original, SaveError, Saved, hash_of, save};
+use super::save::{Hash, Original, SAVED_BESIDE, SaveError, Saved, hash_of, save};
 use crate::job::check::{self, Fault};
 use crate::job::format::{Opened, ReadError, WriteError, read_job, read_studio, write_job, write_studio};
 use crate::job::{Entry, Job, Studio, continues};
@@ -14,9 +14,6 @@ pub const STUDIO_FILE: &str = "studio.ron";
 
 /// The longest document that is read, in bytes.
 pub const LONGEST_DOCUMENT: u64 = 256 << 20;
-
-/// What the middle of a name begins with where a save found the file changed and wrote its own beside it.
-const SAVED_BESIDE: &str = " (saved beside";
 
 /// The files of a folder that may be jobs, by name.
 ///

@@ -25,6 +25,9 @@ pub use error::{SaveError, Theirs};
 /// The hash of a file's bytes, as they were loaded or saved.
 pub type Hash = blake3::Hash;
 
+/// What the middle of a name begins with where a file had changed and ours was written beside it.
+pub(super) const SAVED_BESIDE: &str = " (saved beside";
+
 /// A file beyond this is none of ours and counts as changed without being read whole.
 pub const LIMIT_BYTES: u64 = 256 * 1024 * 1024;
 
@@ -211,7 +214,7 @@ impl Saving<'_> {
     fn keep_beside(&self, temporary: &Path, theirs: Theirs) -> SaveError {
         let path = self.path.to_path_buf();
         match settle(self.disk, temporary, self.bytes, |number| {
-            numbered(number, |count| before_ending(self.path, &format!(" (saved beside{count})")))
+            numbered(number, |count| before_ending(self.path, &format!("{SAVED_BESIDE}{count})")))
         }) {
             Ok(ours_at) => SaveError::ChangedOnDisk { path, ours_at, theirs },
             Err(Unfinished { error, left }) => {

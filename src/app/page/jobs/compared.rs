@@ -1,5 +1,6 @@
 //! A casting of another job beside one of this: what differs stands out.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -16,7 +17,7 @@ use crate::files::batch::LONGEST_DOCUMENT;
 use crate::files::disk::{Disk, RealDisk};
 use crate::job::check::mend;
 use crate::job::format::read_job;
-use crate::job::{Event, FlaskId, Job, LineId, standing};
+use crate::job::{Event, FlaskId, Job, PieceId, pieces_in, standing};
 use crate::paper::words::one_line;
 use crate::quantity::print;
 
@@ -98,17 +99,16 @@ fn words(cx: &Cx<'_>, told: &Told) -> String {
         Told::Entry(id) => names::entry(cx, id),
         Told::Words(words) => one_line(words),
         Told::Count(count) => count.to_string(),
+        Told::Segments(segments) => cx.say("jobs-segments", &[("count", segments.len().into())]),
     }
 }
 
 /// What became of the pieces of that flask.
 fn rejected(ui: &mut Ui, cx: &Cx<'_>, job: &Job, flask: FlaskId) {
-    let tree = job.flasks.iter().find(|other| other.id == flask).and_then(|flask| flask.tree);
-    let lines: Vec<LineId> =
-        job.trees.iter().filter(|other| Some(other.id) == tree).flat_map(|tree| &tree.pieces).map(|row| row.line).collect();
+    let here: BTreeSet<PieceId> = pieces_in(job, flask).collect();
     let mut defects: Vec<String> = standing(&job.record)
         .filter_map(|entry| match &entry.event {
-            Event::Rejected { piece, defect } if lines.contains(&piece.line) => Some(one_line(defect)),
+            Event::Rejected { piece, defect } if here.contains(piece) => Some(one_line(defect)),
             _ => None,
         })
         .collect();

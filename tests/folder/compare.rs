@@ -7,7 +7,7 @@ use jiff::tz::TimeZone;
 use pourbook::calc::compare::{Compared, Side, Told, compare};
 use pourbook::calc::{Book, Report, Runs, Setting, Shelves, recompute};
 use pourbook::job::format::{read_job, read_studio};
-use pourbook::job::{Entry, Event, Frozen, FrozenFigure, InvestedAs, Job, RecordId, Studio};
+use pourbook::job::{Entry, Event, Frozen, FrozenFigure, InvestedAs, Job, PieceException, Programme, RecordId, Segment, Studio};
 use pourbook::quantity::{Finite, Grams};
 use pourbook::stock::EntryId;
 
@@ -84,4 +84,20 @@ fn what_was_really_done_counts_before_the_plan_and_the_frozen_plan_before_the_li
     let really = beside(&invested(done), &now, &studio);
     assert_eq!(row(&really, "done-ratio").sides[0], Some(Told::Number(0.42, pourbook::quantity::Kind::Ratio)));
     assert_eq!(row(&really, "differ-powder-lot").sides[0], Some(Told::Words("P-9".to_owned())));
+}
+
+#[test]
+fn programmes_of_our_own_differ_by_what_they_do_and_cancelled_pieces_hang_nowhere() {
+    let (mut then, studio) = sample();
+    let segment = |c: f64| Segment { target_c: Finite::new(c), hold_min: Finite::new(60.0).unwrap(), ..Segment::default() };
+    then.burnouts[0].programme = Some(Programme::Segments(vec![segment(150.0), segment(730.0), segment(540.0)]));
+    let mut now = then.clone();
+    assert!(!differing(&beside(&then, &now, &studio)).contains(&"differ-programme"));
+    // As many segments, and one of them hotter.
+    now.burnouts[0].programme = Some(Programme::Segments(vec![segment(150.0), segment(700.0), segment(540.0)]));
+    now.orders[0].lines[0].exceptions.insert(1, PieceException { cancelled: true, ..PieceException::default() });
+    let rows = beside(&then, &now, &studio);
+    assert!(differing(&rows).contains(&"differ-programme"), "{rows:?}");
+    let [Some(Told::Count(before)), Some(Told::Count(after))] = row(&rows, "differ-pieces").sides else { panic!("{rows:?}") };
+    assert_eq!(before, after + 1);
 }

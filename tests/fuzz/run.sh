@@ -57,7 +57,7 @@ dictionary() {
     esac
 }
 
-# Everything of a kind that lies in the repository, one file an input.
+# seed TARGET [found]: everything of a kind that lies in the repository, one file an input; with `found` also what once broke something.
 seed() {
     seeds="$out/seeds/$1"
     rm -rf "$seeds"
@@ -95,7 +95,7 @@ seed() {
                     else { sub(/id: "/, "id: \"own-", entry); print "([Add(" entry ")])" > (seeds "/add-" number) }
                 }' ;;
     esac
-    for kept in seeds found; do
+    for kept in seeds ${2:-}; do
         if [ -d "$here/$kept/$1" ]; then cp "$here/$kept/$1"/* "$seeds/"; fi
     done
 }
@@ -103,7 +103,7 @@ seed() {
 fuzz() {
     seconds=$1
     target=$2
-    seed "$target"
+    seed "$target" found
     mkdir -p "$out/corpus/$target" "$out/crashes/$target"
     log="$out/$target.log"
     status=0
@@ -119,7 +119,8 @@ fuzz() {
     echo "$target: $(grep '^#[0-9].*DONE' "$log")"
 }
 
-# From the seeds, none of which reaches it, the fuzzer must find its way to the planted bug; one that explores nothing does not.
+# From the seeds, none of which reaches it, the fuzzer must find its way to the planted bug; one that explores nothing does not. What was found
+# before is left out: an odd input once kept may well lead straight to the plant.
 find_planted() {
     target=$1
     seed "$target"

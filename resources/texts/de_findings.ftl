@@ -143,6 +143,13 @@ finding-lot-fineness-unknown = Niemand weiß, wie fein Posten { $lot } ist, daru
 finding-mark-over-alloy = Eine Punze von { $mark } ist verlangt, und { $alloy } hält weniger. Das Stück könnte sie nicht tragen. Eine feinere Legierung oder eine niedrigere Punze wählen. Dafür kann niemand unterschreiben.
 finding-lot-refining = Posten { $lot } ist für die Scheideanstalt. Feilung und Gekrätz tragen Schmutz, Stahl und Lot in den Guss. Einen sauberen Posten nehmen.
 finding-returns-over = { $share } dieser Einwaage sind Rücklauf, und die Legierung verträgt { $limit }. Wieder geschmolzenes Metall nimmt Gas auf und verliert, was es gesund hält. Neumetall zugeben.
+finding-rework-under-mark = Stück { $piece } hält als Ganzes seit der Reparatur { $fineness } und trägt den Stempel { $mark }. Prüfämter sehen Lot nach eigenen Regeln an. Vor dem Verkauf oder neuem Stempeln dort fragen.
+finding-soldered-to-clean = Stück { $piece } wurde gelötet und ist Ausschuss, und Altmetall dieser Arbeit liegt in Posten { $lot }, der sauber gehalten wird. Lot verdirbt jeden Guss daraus. Prüfen, dass das Stück nicht darin ist, oder den Posten als gelötet führen.
+finding-unmarked = { $count ->
+    [one] Ein fertiges Stück von { $design } ging
+   *[other] { $count } fertige Stücke von { $design } gingen
+} ohne Stempel hinaus. { $country } verlangt einen, ehe etwas als Edelmetall verkauft wird. Das Prüfamt fragen.
+finding-mark-not-legal = { $country } kennt den Feingehalt { $mark } nicht. Mit diesem Stempel darf dort nichts als Edelmetall verkauft werden. Das Prüfamt fragen.
 finding-lot-short = Diese Arbeit entnimmt { $drawn } aus Posten { $lot }, und { $received } kamen je herein. Den Posten wiegen und Entnahme oder Beleg berichtigen.
 finding-parts-touch = { $one } und { $other } oder ihre Angusskanäle berühren sich, so wie sie hängen, und würden zusammengegossen. { $more ->
     [0] Drehen oder eines anderswo aufhängen.

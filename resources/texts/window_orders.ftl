@@ -356,27 +356,20 @@ pieces-others-count = { $open } open pieces in { $jobs } jobs. { $settled } jobs
 pieces-broken = { $file } could not be read and is left out. { $why }
 pieces-look-again = Look again
 pieces-open-job = Open { $job }
-out-hallmark = hallmark
-out-setting = setting
-out-sizing = sizing
-out-repair = repair
-out-plating = plating
-out-casting = casting elsewhere
-out-other = something else
 edit-pieces-reached = a stage of pieces
 edit-pieces-remake = a remake
 edit-pieces-send = pieces sent out
 edit-pieces-back = pieces back
 event-pieces = { $count } pieces
-event-kiln-in = { $load } went into the kiln.
-event-kiln-out = { $load } came out of the kiln.
-event-sent-out = { $what } went out to { $to }, for { $purpose }.
+event-kiln-in = { $load } went into the kiln
+event-kiln-out = { $load } came out of the kiln
+event-sent-out = { $what } went out to { $to }, for { $purpose }
 event-came-back = { $failed ->
-    [0] { $what } came back.
-    [one] { $what } came back, one of them failed.
-   *[other] { $what } came back, { $failed } of them failed.
+    [0] { $what } came back
+    [one] { $what } came back, one of them failed
+   *[other] { $what } came back, { $failed } of them failed
 }
-event-timed = { $step }, { $of }: took { $took }.
+event-timed = { $step }, { $of }: took { $took }
 bench-over = TIME
 edit-bench-timed = a step that was timed
 

@@ -6,7 +6,7 @@ use super::page::Page;
 use crate::files::preferences::Theme;
 use crate::job::Place;
 use crate::paper::what_now::Trouble;
-use crate::paper::{Dress, Sort};
+use crate::paper::{Dress, Listed, Sort};
 
 /// Where a paper goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -21,6 +21,8 @@ pub enum Put {
     AllPdfs,
     /// As text beside the batch.
     Text,
+    /// A table for spreadsheets beside the batch.
+    Table(Listed),
 }
 
 /// Something to be done.
@@ -28,6 +30,8 @@ pub enum Put {
 pub enum Action {
     /// An empty batch.
     New,
+    /// A picture of the record, in the system's viewer.
+    Picture(String),
     /// Another batch from its file.
     Open,
     /// This batch.
@@ -132,7 +136,7 @@ pub enum Action {
 
 impl Action {
     /// Those that need nothing to be said with them, in the order of a menu.
-    pub const PLAIN: [Self; 31] = [
+    pub const PLAIN: [Self; 33] = [
         Self::New,
         Self::Open,
         Self::OpenLast,
@@ -156,6 +160,8 @@ impl Action {
         Self::Paper(Sort::Quote),
         Self::Paper(Sort::Slip),
         Self::Paper(Sort::Receipt),
+        Self::Paper(Sort::Account),
+        Self::Paper(Sort::Parcel),
         Self::Paper(Sort::WhatNow),
         Self::Theme,
         Self::Units,
@@ -208,7 +214,10 @@ impl Action {
             Self::Paper(Sort::Quote) => "do-quote",
             Self::Paper(Sort::Slip) => "do-slip",
             Self::Paper(Sort::Receipt) => "do-receipt",
+            Self::Paper(Sort::Account) => "do-account",
+            Self::Paper(Sort::Parcel) => "do-parcel",
             Self::Paper(Sort::WhatNow) => "do-what-now-paper",
+            Self::Picture(_) => "record-picture-open",
             Self::Put(_) => "paper-print",
             Self::DressPaper(..) => "paper-dress",
             Self::NextPage => "do-next-page",

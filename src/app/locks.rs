@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::time::{Duration, Instant};
 
 use crate::files::disk::Disk;
@@ -12,6 +13,8 @@ use jiff::Timestamp;
 const BEAT: Duration = Duration::from_secs(60);
 /// So often another's is looked at.
 const LOOK: Duration = Duration::from_secs(5);
+/// So often is asked what was seen of it.
+const SOON: Duration = Duration::from_millis(200);
 /// A lock that says nothing new for so long, by the clock of this program alone, was left behind. No two clocks are ever compared.
 const SILENT: Duration = Duration::from_secs(200);
 
@@ -22,6 +25,16 @@ pub struct Locks {
     runs: fn(u32) -> bool,
     at: Option<PathBuf>,
     stands: Stands,
+    aside: Aside,
+    seen: Option<Receiver<Option<Lock>>>,
+}
+
+/// Does something beside the window: a disk that is slow, or a share that hangs, is not to be felt.
+type Aside = fn(Box<dyn FnOnce() + Send>);
+
+fn on_a_thread(task: Box<dyn FnOnce() + Send>) {
+    // Where no thread can be had nothing is looked at this time.
+    drop(std::thread::Builder::new().name("lock".to_owned()).spawn(task));
 }
 
 #[derive(Debug, Clone)]
@@ -56,7 +69,7 @@ impl Locks {
     /// For a program: on a computer, with a process number; `runs` tells whether a process is alive on it.
     #[must_use]
     pub fn new(disk: Arc<dyn Disk>, me: Holder, runs: fn(u32) -> bool) -> Self {
-        Self { disk, me, runs, at: None, stands: Stands::None }
+        Self { disk, me, runs, at: None, stands: Stands::None, aside: on_a_thread, seen: None }
     }
 
     /// Goes along with the open batch. True where another is looked at now.
@@ -83,11 +96,17 @@ impl Locks {
     /// When it has to be followed again at the latest.
     #[must_use]
     pub fn looks_again(&self) -> Duration {
-        if matches!(self.stands, Stands::Theirs(_)) { LOOK } else { BEAT }
+        match (&self.seen, &self.stands) {
+            (Some(_), _) => SOON,
+            (None, Stands::Theirs(_)) => LOOK,
+            _ => BEAT,
+        }
     }
 
     /// Puts our lock in place of the other's.
     pub fn take_over(&mut self, now: Instant) {
+        // What was seen before says nothing any more.
+        self.seen = None;
         let Some(path) = &self.at else { return };
         self.stands = if take_over(&*self.disk, path, &self.said()).is_ok() { Stands::Ours(now) } else { Stands::None };
     }
@@ -115,28 +134,54 @@ impl Locks {
     }
 
     fn go_on(&mut self, now: Instant) {
+        let due = match &self.stands {
+            Stands::Ours(said) => now.duration_since(*said) >= BEAT,
+            Stands::Theirs(theirs) => now.duration_since(theirs.looked) >= LOOK,
+            Stands::None => false,
+        };
+        if due && self.seen.is_none() {
+            self.look_aside(now);
+        }
+        match self.seen.as_ref().map(Receiver::try_recv) {
+            Some(Ok(found)) => {
+                self.seen = None;
+                self.heed(found, now);
+            }
+            Some(Err(TryRecvError::Disconnected)) => self.seen = None,
+            _ => {}
+        }
+    }
+
+    /// Looks at the lock; says anew that it is ours where it is. One that was taken over meanwhile is left alone.
+    fn look_aside(&mut self, now: Instant) {
         let Some(path) = self.at.clone() else { return };
         match &mut self.stands {
-            Stands::Ours(said) if now.duration_since(*said) >= BEAT => {
-                *said = now;
-                let (disk, me) = (Arc::clone(&self.disk), self.said());
-                // Beside the window: a slow disk is not to be felt. One that was taken over meanwhile is left alone.
-                let said = std::thread::Builder::new().name("lock".to_owned()).spawn(move || {
-                    if matches!(look(&*disk, &path), Ok(Lock::Held(holder)) if holder.is_same_program(&me)) {
-                        let _ = take_over(&*disk, &path, &me);
-                    }
-                });
-                drop(said);
+            Stands::Ours(at) | Stands::Theirs(Theirs { looked: at, .. }) => *at = now,
+            Stands::None => return,
+        }
+        let (disk, me) = (Arc::clone(&self.disk), self.said());
+        let ours = matches!(self.stands, Stands::Ours(_));
+        let (tell, seen) = channel();
+        self.seen = Some(seen);
+        (self.aside)(Box::new(move || {
+            let found = look(&*disk, &path).ok();
+            if ours && matches!(&found, Some(Lock::Held(holder)) if holder.is_same_program(&me)) {
+                let _ = take_over(&*disk, &path, &me);
             }
-            Stands::Theirs(theirs) if now.duration_since(theirs.looked) >= LOOK => {
-                theirs.looked = now;
-                match look(&*self.disk, &path) {
-                    Ok(Lock::None) => self.take(now),
-                    Ok(Lock::Held(holder)) if theirs.holder.as_ref() != Some(&holder) => {
-                        (theirs.holder, theirs.since) = (Some(holder), now);
-                    }
-                    _ => {}
-                }
+            let _ = tell.send(found);
+        }));
+    }
+
+    fn heed(&mut self, found: Option<Lock>, now: Instant) {
+        match (&mut self.stands, found) {
+            // Somebody works on it too, or put ours away.
+            (Stands::Ours(_), Some(Lock::Held(holder))) if !holder.is_same_program(&self.me) => {
+                self.stands = Stands::Theirs(Theirs { holder: Some(holder), since: now, looked: now });
+            }
+            (Stands::Ours(_) | Stands::Theirs(_), Some(Lock::None)) => self.take(now),
+            (Stands::Theirs(_), Some(Lock::Held(holder))) if holder.is_same_program(&self.me) => self.stands = Stands::Ours(now),
+            (Stands::Theirs(theirs), Some(Lock::Held(holder))) if theirs.holder.as_ref() != Some(&holder) => {
+                (theirs.holder, theirs.since) = (Some(holder), now);
             }
             _ => {}
         }
@@ -146,7 +191,7 @@ impl Locks {
         if let (Stands::Ours(_), Some(path)) = (&self.stands, &self.at) {
             let _ = release(&*self.disk, path, &self.me);
         }
-        self.stands = Stands::None;
+        (self.stands, self.seen) = (Stands::None, None);
     }
 }
 
@@ -166,7 +211,9 @@ mod tests {
     }
 
     fn locks(host: &str, pid: u32, runs: fn(u32) -> bool) -> Locks {
-        Locks::new(Arc::new(RealDisk), holder(host, pid), runs)
+        let mut locks = Locks::new(Arc::new(RealDisk), holder(host, pid), runs);
+        locks.aside = |task| task();
+        locks
     }
 
     fn on(locks: &mut Locks, path: &Path, now: Instant) -> Option<Told> {
@@ -186,6 +233,20 @@ mod tests {
         assert!(matches!(look(&RealDisk, &path), Ok(Lock::Held(holder)) if holder.host == "desk"));
         drop(second);
         assert_eq!(look(&RealDisk, &path).ok(), Some(Lock::None));
+    }
+
+    #[test]
+    fn who_had_it_first_is_told_when_another_works_on_it_too() {
+        let folder = tempfile::tempdir().unwrap_or_else(|error| panic!("{error}"));
+        let (path, begun) = (folder.path().join("lilac.ron"), Instant::now());
+        let (mut first, mut second) = (locks("bench", 1, |_| true), locks("desk", 2, |_| true));
+        assert_eq!(on(&mut first, &path, begun), None);
+        assert!(on(&mut second, &path, begun).is_some());
+        second.take_over(begun);
+        assert_eq!(on(&mut first, &path, begun + BEAT), Some(Told { who: "MW, desk".to_owned(), silent: false }));
+        drop(second);
+        assert_eq!(on(&mut first, &path, begun + BEAT + LOOK), None, "it is the first one's again");
+        assert!(matches!(look(&RealDisk, &path), Ok(Lock::Held(holder)) if holder.host == "bench"));
     }
 
     #[test]

@@ -1,8 +1,16 @@
 //! What things of a job are called on the screen.
 
 use super::cx::Cx;
-use crate::job::{BurnoutId, FlaskId, LineId, MeltId, PatternId, Place, PrintId, TreeId};
+use crate::job::{BurnoutId, FlaskId, LineId, MeltId, PatternId, Place, PrintId, Size, TreeId};
+use crate::paper::words::one_line;
 use crate::stock::EntryId;
+
+/// A size as it was said.
+#[must_use]
+pub fn size(size: &Size) -> String {
+    let (Size::Ring { size, .. } | Size::Free(size)) = size;
+    one_line(size)
+}
 
 /// A flask by the number on its face.
 #[must_use]

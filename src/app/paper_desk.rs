@@ -7,7 +7,7 @@ use crate::files::save::hash_of;
 use crate::job::format::{write_job, write_studio};
 use crate::paper::layout::Laid;
 use crate::paper::pdf::PdfError;
-use crate::paper::{Dress, Pictures, Printed, SheetInput, Sort, as_pages, as_pdf, as_text, papers};
+use crate::paper::{Dress, Listed, Pictures, Printed, SheetInput, Sort, as_pages, as_pdf, as_text, papers};
 
 /// Which paper is looked at.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -132,6 +132,11 @@ impl Workbook {
             let chosen = (0..shown.printed.len()).filter(wanted).map(|index| &shown.printed[index]);
             chosen.map(|one| Ok((one.name.clone(), as_pdf(one, dress.format, input)?))).collect()
         })
+    }
+
+    /// The batch as a table for spreadsheets.
+    pub fn table_as_csv(&self, listed: Listed) -> String {
+        Ground::of(self).with(self, Dress::default(), |input| listed.csv(input))
     }
 
     /// The document that is looked at as plain text; none where there is none.

@@ -7,6 +7,7 @@ mod plan;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use jiff::ZonedDateTime;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
@@ -27,7 +28,7 @@ use crate::calc::{Runs, Setting};
 use crate::files::batch::{Batch, OpenError, SaveBatchError};
 use crate::files::disk::{Disk, folder_of};
 use crate::job::carry::take_copies;
-use crate::job::{Job, JobId, Studio};
+use crate::job::{Job, JobId, Studio, continues, go_back};
 use crate::texts::Texts;
 
 /// One open batch.
@@ -216,6 +217,13 @@ impl Workbook {
     fn go_to(&mut self, moment: Moment) {
         let id = self.job.job_id;
         (self.job, self.studio) = (moment.job, moment.studio);
+        if let Some(saved) = self.batch.as_ref().map(Batch::saved_record).filter(|saved| !continues(saved, &self.job.record)) {
+            // What is in the file already is never taken out of it.
+            let now = ZonedDateTime::now().with_time_zone(self.setting.zone.clone()).datetime();
+            let at = now.with().second(0).subsec_nanosecond(0).build().ok();
+            let record = go_back(saved, &self.job.record, at, &Texts::english().label("record-undone"));
+            Arc::make_mut(&mut self.job).record = record;
+        }
         if self.job.job_id != id {
             // A batch that goes on under another name keeps its own id, however far it is taken back.
             Arc::make_mut(&mut self.job).job_id = id;

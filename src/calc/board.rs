@@ -1,9 +1,11 @@
 //! The board: every piece of a job with its client, its date, where it is and whether that is late.
 
+use std::collections::BTreeMap;
+
 use jiff::Span;
 use jiff::civil::{Date, DateTime};
 
-use crate::job::{Followed, Job, Line, Order, PieceStage, Size, follow};
+use crate::job::{Event, Followed, Job, Line, Order, PieceId, PieceStage, Size, follow, standing};
 
 /// Whether a piece comes in time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -29,7 +31,7 @@ pub struct BoardRow<'a> {
     pub line: &'a Line,
     /// What the record tells of it.
     pub followed: Followed,
-    /// Its own size, or the line's.
+    /// Its size since it was sized, its own, or the line's.
     pub size: Option<&'a Size>,
     /// When it is due.
     pub due: Option<Date>,
@@ -46,14 +48,21 @@ pub struct BoardRow<'a> {
 pub fn board(job: &Job, today: Date) -> Vec<BoardRow<'_>> {
     let mut followed = follow(job).into_iter().peekable();
     let mut rows = Vec::new();
+    let sized: BTreeMap<PieceId, &Size> = standing(&job.record)
+        .filter_map(|entry| match &entry.event {
+            Event::Reworked { piece, rework } => Some((*piece, rework.size.as_ref()?)),
+            _ => None,
+        })
+        .collect();
     for (order, line) in job.lines() {
         let due = line.due.or(order.due);
         while let Some(one) = followed.next_if(|one| one.piece.line == line.id) {
             let own = line.exceptions.get(&one.piece.number).and_then(|own| own.size.as_ref());
+            let now = sized.get(&one.piece).copied();
             let pour = pour_of(job, &one);
             let out_over = one.out.as_ref().and_then(|out| out.promised).map(|promised| days(promised, today)).filter(|over| *over > 0);
             let timely = timely(&one, due, pour, today);
-            rows.push(BoardRow { order, line, size: own.or(line.size.as_ref()), due, pour, timely, out_over, followed: one });
+            rows.push(BoardRow { order, line, size: now.or(own).or(line.size.as_ref()), due, pour, timely, out_over, followed: one });
         }
     }
     rows

@@ -319,6 +319,14 @@ kinds! {
     LOT_UNKNOWN "lot-unknown" Caution Never ("lot");
     /// Metal of a client without their consent.
     CLIENT_METAL "client-metal" Stop Never ("client", "lot");
+    /// A repaired piece holds less than its mark, its solder counted.
+    REWORK_UNDER_MARK "rework-under-mark" Caution Lower ("piece", "fineness", "mark");
+    /// A soldered piece was rejected, and scrap of its batch is in a clean lot.
+    SOLDERED_TO_CLEAN "soldered-to-clean" Caution Never ("piece", "lot");
+    /// Finished pieces were delivered without the mark the law asks for.
+    UNMARKED "unmarked" Caution Higher ("count", "design", "country");
+    /// A fineness that the country does not know.
+    MARK_NOT_LEGAL "mark-not-legal" Caution Never ("mark", "country");
     /// A lot of another alloy or metal in the melt.
     LOT_OTHER_METAL "lot-other-metal" Caution Never ("lot", "alloy");
     /// Irreplaceable patterns share a flask with others.

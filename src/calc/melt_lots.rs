@@ -11,7 +11,7 @@ use super::melt::{
 use super::pass::Pass;
 use super::rule::Trust;
 use super::value::Cause;
-use crate::job::{Draw, Lot, LotId, LotKind, Melt, Place};
+use crate::job::{Draw, Event, Lot, LotId, LotKind, Melt, Place, standing};
 use crate::stock::{Alloy, Element, EntryId};
 
 /// What the pieces a melt is poured into ask of it.
@@ -140,7 +140,11 @@ impl<'a> Pass<'a> {
             }
             seen.push(&lot.id);
             let all = job.melts.iter().flat_map(|melt| &melt.charge).filter(|draw| draw.lot == lot.id);
-            let draws: Vec<Id> = all.map(|draw| self.book.weighed(&DRAWN, place, draw.grams)).collect();
+            let back = standing(&job.record).filter_map(|entry| match &entry.event {
+                Event::HandedBack { lot: Some(id), melt: None, grams, .. } if *id == lot.id => Some(*grams),
+                _ => None,
+            });
+            let draws: Vec<Id> = all.map(|draw| draw.grams).chain(back).map(|grams| self.book.weighed(&DRAWN, place, grams)).collect();
             let receipts: Vec<Id> = lot.receipts.iter().map(|receipt| self.book.studio_grams(&RECEIVED, receipt.grams)).collect();
             let drawn = self.book.derive_over(&LOT_DRAWN, place, &draws);
             let received = self.book.derive_over(&LOT_RECEIVED, place, &receipts);

@@ -14,6 +14,7 @@ mod by_id;
 mod calibrate;
 pub mod checks;
 mod clearance;
+mod client_account;
 mod client_lots;
 pub mod compare;
 pub mod controller;
@@ -33,6 +34,7 @@ mod kiln_energy;
 pub mod kiln_floor;
 pub mod labour;
 pub mod learned;
+pub mod marking;
 mod melt;
 mod melt_lots;
 mod metal;
@@ -46,6 +48,7 @@ mod pair;
 mod pass;
 mod pattern;
 mod pattern_file;
+mod piece_weights;
 pub mod places;
 pub mod plan;
 mod plate;
@@ -56,6 +59,7 @@ mod print;
 mod print_care;
 mod print_plate;
 mod quench;
+mod rework;
 pub mod rule;
 mod setting;
 pub mod shortest;
@@ -78,6 +82,7 @@ pub use book::{Book, Figure, Id, Origin, ShelfTerm};
 pub use burnout::{BurnoutFigures, StageFigures};
 pub use calibrate::{AcceptedLine, AxisFigures, CalibrationFigures, GaugeFigures, LEAST_ROWS, accepted, accepted_line};
 pub use clearance::{ClearanceFigures, Wanting};
+pub use client_account::{AccountOf, AccountRow, ClientAccount};
 pub use client_lots::ClientLot;
 pub use dewax::DewaxFigures;
 pub use feed::{BrokenFeed, FedRow, FeedFigures, FeedPart, SILENT_BELOW_MM};
@@ -98,11 +103,13 @@ pub use outline::Outline;
 pub use pair::{PAIR_TOLERANCE_MM, PairFigures};
 pub use pattern::{LEAST_WALL_MM, PatternFigures, section_of};
 pub use pattern_file::{print_mm, unit_key};
+pub use piece_weights::PieceWeights;
 pub use plate::{Parts, plates};
 pub use pour::PourFigures;
 pub use pour_order::PourRound;
 pub use price::{AlloyPrice, PRICE_DAYS};
 pub use print::{PrintFigures, PrintRowFigures};
+pub use rework::ReworkFigures;
 pub use setting::{FileProblem, PairRun, PatternMeasure, PatternRun, PatternShape, Runs, Setting};
 pub use site::SiteFigures;
 pub use size::{PrinterLine, PrinterLines, RingFigures, SideFigures, Typed, WayBack};
@@ -156,6 +163,10 @@ pub struct Report {
     pub offers: Vec<OfferFigures>,
     /// The metal that clients brought, in the studio's order.
     pub client_lots: Vec<ClientLot>,
+    /// What is left of it after this batch, by client and metal.
+    pub client_accounts: Vec<ClientAccount>,
+    /// Repairs and sizings, in the order of the record.
+    pub reworks: Vec<ReworkFigures>,
     /// The studio's samples weighed in water.
     pub weighings: Vec<WeighingFigures>,
     /// What must be known, Stops first.
@@ -213,6 +224,9 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
     let melts = pass.melts(&flasks, &by_id);
     let offers = pass.offers(&lines);
     let client_lots = pass.client_lots();
+    let client_accounts = pass.client_accounts(&client_lots, &melts, &flasks);
+    let reworks = pass.reworks(&melts);
+    pass.marking(&shelves.today);
     let weighings = pass.weighings(&shelves.today);
     pass.trees_in_flasks();
     pass.wanting(&flasks);
@@ -242,6 +256,8 @@ pub fn recompute(job: &Job, studio: &Studio, shelves: &Shelves, runs: &Runs, set
         melts,
         offers,
         client_lots,
+        client_accounts,
+        reworks,
         weighings,
         findings,
     }
@@ -274,6 +290,8 @@ pub fn all_rules() -> Vec<&'static rule::Rule> {
         flask::RULES,
         melt::RULES,
         client_lots::RULES,
+        client_account::RULES,
+        rework::RULES,
         dewax::RULES,
         kiln_energy::RULES,
         pour_order::RULES,
@@ -316,6 +334,8 @@ pub fn all_inputs() -> Vec<&'static rule::Input> {
         burnout::findings::INPUTS,
         flask::INPUTS,
         melt::INPUTS,
+        client_account::INPUTS,
+        rework::INPUTS,
         batch::INPUTS,
         freeze_time::INPUTS,
         fill::INPUTS,
@@ -348,6 +368,8 @@ pub fn all_givens() -> Vec<&'static rule::Given> {
         investment::GIVENS,
         clearance::GIVENS,
         batch::GIVENS,
+        client_account::GIVENS,
+        rework::GIVENS,
         fill::GIVENS,
         feed::GIVENS,
         spin::GIVENS,

@@ -8,8 +8,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::civil::{Date, date};
 
 use super::learned::{GroupRate, Held, Judgement, Learned, Observation, Tally, judge, learn_by, rates_by};
-use crate::job::{BenchStep, Event, Flask, FlaskId, Frozen, Job, MetalKind, PieceId, Place, Programme, Weighing, pieces_in, standing};
-use crate::quantity::Grams;
+use crate::job::{
+    BenchStep, Event, FinishStep, Flask, FlaskId, Frozen, Job, Line, Measures, MetalKind, PieceId, Place, Programme, Weighing, pieces_in,
+    standing,
+};
+use crate::quantity::{Finite, Grams};
 
 /// What is learned.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -18,6 +21,12 @@ pub enum Lesson {
     MeltLoss(String),
     /// Share of a piece's weight that finishing takes, by alloy.
     Finishing(String),
+    /// Share of a piece's weight that one step of finishing takes, by alloy.
+    FinishStep(String, FinishStep),
+    /// Linear shrinkage from pattern to casting, by alloy.
+    Shrinkage(String),
+    /// Linear shrinkage from file or master to pattern, by pattern material.
+    PatternShrink(String),
     /// Density of a pattern material in g/cm³: what patterns weigh over what their files hold.
     Density(String),
     /// Minutes to gloss-off, by powder.
@@ -34,7 +43,9 @@ impl Lesson {
         match self {
             Self::MeltLoss(_) => Some(100.0 * (1.0 - now) / (1.0 - learned)),
             Self::Density(_) => Some(100.0 * now / learned),
-            Self::Finishing(_) | Self::GlossOff(_) | Self::Minutes(_) => None,
+            // What a casting weighs goes with the cube of what is left of a length.
+            Self::Shrinkage(_) => Some(100.0 * ((1.0 - learned) / (1.0 - now)).powi(3)),
+            Self::Finishing(_) | Self::FinishStep(..) | Self::PatternShrink(_) | Self::GlossOff(_) | Self::Minutes(_) => None,
         }
     }
 }
@@ -222,20 +233,56 @@ impl Notes {
         }
     }
 
-    /// Pieces weighed as cut off and again when they were finished.
+    /// Pieces weighed as cut off and again from step to step, and what was measured on them.
     fn pieces(&mut self, job: &Job) {
-        let mut cut: BTreeMap<PieceId, f64> = BTreeMap::new();
+        let (mut cut, mut last) = (BTreeMap::<PieceId, f64>::new(), BTreeMap::<PieceId, f64>::new());
+        let line_of = |piece: PieceId| job.lines().find(|(_, line)| line.id == piece.line).map(|(_, line)| line);
         for entry in standing(&job.record) {
-            let Event::PieceWeighed { piece, finished, grams } = &entry.event else { continue };
-            let grams = grams.to_f64();
-            if !finished {
-                cut.insert(*piece, grams);
-            } else if let Some(rough) = cut.get(piece).copied().filter(|rough| *rough > 0.0)
-                && let Some(day) = entry.at.map(|at| days(at.date()))
-                && let Some(alloy) = job.lines().find(|(_, line)| line.id == piece.line).and_then(|(_, line)| line.alloy.clone())
-            {
-                self.measured(Lesson::Finishing(alloy.to_string()), day, 1.0 - grams / rough);
+            match &entry.event {
+                Event::PieceWeighed { piece, finished, grams, after } => {
+                    let grams = grams.to_f64();
+                    let before = last.insert(*piece, grams);
+                    let is_cut = !finished && after.is_none_or(|step| step == FinishStep::CutOff);
+                    if is_cut {
+                        cut.insert(*piece, grams);
+                    }
+                    let Some(day) = entry.at.map(|at| days(at.date())) else { continue };
+                    let Some(alloy) = line_of(*piece).and_then(|line| line.alloy.as_ref()) else { continue };
+                    let lost = |from: Option<f64>| from.filter(|from| *from > 0.0).map(|from| 1.0 - grams / from);
+                    if let (Some(step), Some(share)) = (after.filter(|step| *step != FinishStep::CutOff), lost(before)) {
+                        self.measured(Lesson::FinishStep(alloy.to_string(), step), day, share);
+                    }
+                    if let Some(share) = lost(cut.get(piece).copied()).filter(|_| *finished) {
+                        self.measured(Lesson::Finishing(alloy.to_string()), day, share);
+                    }
+                }
+                // What was added or taken out is no finishing: a piece begins anew.
+                Event::Reworked { piece, .. } => {
+                    cut.remove(piece);
+                    last.remove(piece);
+                }
+                Event::Measured { piece, measures, .. } => {
+                    let Some(day) = entry.at.map(|at| days(at.date())) else { continue };
+                    self.shrinks(job, line_of(*piece), *piece, measures, day);
+                }
+                _ => {}
             }
+        }
+    }
+
+    fn shrinks(&mut self, job: &Job, line: Option<&Line>, piece: PieceId, measures: &Measures, day: i32) {
+        let Some(line) = line else { return };
+        let share = |from: Option<Finite>, to: Option<Finite>| Some(1.0 - to?.get() / from?.get());
+        if let (Some(alloy), Some(share)) = (&line.alloy, share(measures.pattern_mm, measures.cast_mm)) {
+            self.measured(Lesson::Shrinkage(alloy.to_string()), day, share);
+        }
+        let own = line.exceptions.get(&piece.number).and_then(|own| own.pattern).or(line.pattern);
+        // Of a wax from a rubber mould the rubber's shrinkage cannot be told from the wax's own.
+        let carved = |pattern: &&crate::job::Pattern| pattern.mould.trim().is_empty();
+        let material =
+            job.patterns.iter().find(|pattern| Some(pattern.id) == own).filter(carved).and_then(|pattern| pattern.material.as_ref());
+        if let (Some(material), Some(share)) = (material, share(measures.model_mm, measures.pattern_mm)) {
+            self.measured(Lesson::PatternShrink(material.to_string()), day, share);
         }
     }
 }

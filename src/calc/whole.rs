@@ -164,6 +164,8 @@ fn page_of(key: &str) -> &'static str {
         Some("kiln") => "page-kiln",
         Some("quench") => "page-quench",
         Some("work") => "page-work",
+        Some("client") => "page-client",
+        Some("rework") => "page-rework",
         _ => "page-other",
     }
 }

@@ -152,6 +152,12 @@ impl Batch {
         })
     }
 
+    /// The record as the file has it.
+    #[must_use]
+    pub fn saved_record(&self) -> &[Entry] {
+        &self.saved_record
+    }
+
     /// Saves the job where it was opened. A file laid out by hand is kept beside the first time; a file that changed on the disk since is
     /// not overwritten.
     ///

@@ -182,6 +182,8 @@ pub(super) enum Command {
     Pieces(Listing),
     /// The kiln loads step by step, from mixing to the pour
     Programme(Listing),
+    /// What happened to the batch, entry by entry
+    Record(Listing),
     /// What must be known before metal, flask or person comes to harm
     Findings {
         /// The job's file
@@ -206,6 +208,10 @@ pub(super) enum Command {
     Slip(Printing),
     /// Receipts for the metal that clients brought, a page a client
     Receipt(Printing),
+    /// Accounts of the metal that clients brought, a page a client
+    Account(Printing),
+    /// What lies in the parcels that left the house, a page a parcel
+    Parcel(Printing),
     /// The cards for when something goes wrong, a page a card
     WhatNow(Printing),
     /// Volume, area, size and faults of pattern files

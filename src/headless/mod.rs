@@ -59,6 +59,7 @@ fn dispatch(line: Line, window: impl FnOnce(Option<&Path>) -> Result<(), String>
         Some(Command::Figures { how, json }) => figures::print(&how, json, out),
         Some(Command::Pieces(how)) => tables::pieces(&how, out),
         Some(Command::Programme(how)) => tables::programme(&how, out),
+        Some(Command::Record(how)) => tables::record(&how, out),
         Some(Command::Findings { job, json, day }) => findings::print(&job, json, &day, out),
         Some(Command::Plan(how)) => plan::print(&how, out),
         Some(Command::Readings(how)) => readings::print(&how, out),
@@ -67,6 +68,8 @@ fn dispatch(line: Line, window: impl FnOnce(Option<&Path>) -> Result<(), String>
         Some(Command::Quote(how)) => sheets::print(Sort::Quote, &how, out),
         Some(Command::Slip(how)) => sheets::print(Sort::Slip, &how, out),
         Some(Command::Receipt(how)) => sheets::print(Sort::Receipt, &how, out),
+        Some(Command::Account(how)) => sheets::print(Sort::Account, &how, out),
+        Some(Command::Parcel(how)) => sheets::print(Sort::Parcel, &how, out),
         Some(Command::WhatNow(how)) => sheets::print(Sort::WhatNow, &how, out),
         Some(Command::Measure { files, walls, json }) => measure::print(&files, walls, json, out),
     }

@@ -1,4 +1,4 @@
-//! `pourbook pieces` and `pourbook programme`: lists for the terminal, tables for a spreadsheet; and how a table is given away.
+//! `pourbook pieces`, `pourbook programme` and `pourbook record`: lists for the terminal, tables for a spreadsheet; and how a table is given away.
 
 use super::args::Listing;
 use super::open::Computed;
@@ -13,6 +13,10 @@ pub(super) fn pieces(how: &Listing, out: &mut Out) -> u8 {
 
 pub(super) fn programme(how: &Listing, out: &mut Out) -> u8 {
     print(how, out, if how.csv { paper::csv::programme } else { paper::list::programme })
+}
+
+pub(super) fn record(how: &Listing, out: &mut Out) -> u8 {
+    print(how, out, if how.csv { paper::csv::record } else { paper::list::record })
 }
 
 fn print(how: &Listing, out: &mut Out, text: fn(&SheetInput<'_>) -> String) -> u8 {
@@ -31,10 +35,9 @@ pub(super) fn give(mut text: String, how: &Listing, out: &mut Out) -> bool {
     if !text.ends_with('\n') {
         text.push('\n');
     }
-    // A spreadsheet takes a file for one of its system's old encodings unless this mark stands first. In a pipe it would be a stray sign,
-    // and plain letters read the same either way.
-    if how.csv && !text.is_ascii() {
-        text.insert(0, '\u{feff}');
+    // In a pipe the mark would be a stray sign.
+    if how.csv {
+        text = paper::marked(text);
     }
     write(output, text.as_bytes(), out)
 }

@@ -17,11 +17,13 @@ mod print;
 mod printer;
 mod quote;
 mod record;
+mod rework;
 mod serial;
 mod spin;
 mod stage;
 mod studio;
 mod tree;
+mod undone;
 
 pub use flask::{Burnout, Consent, Draw, Drive, Flask, KilnReadings, Melt, Programme, Segment, SheetHours, WorkStep};
 pub use follow::{Followed, IsOut, MOST_FOLLOWED, follow};
@@ -36,6 +38,7 @@ pub use record::{
     Accepted, BenchStep, CameBack, Entry, Event, Frozen, FrozenFigure, InvestedAs, KilnDid, MetalKind, OutFor, PieceStage, PouredAs,
     SentOut, continues, standing,
 };
+pub use rework::{FinishStep, Measures, Rework, ReworkBy};
 pub use spin::{Centrifuge, Spin};
 pub use stage::{pieces_in, stages};
 pub use studio::{
@@ -43,6 +46,7 @@ pub use studio::{
     Studio, Terms, UsualTree, WaterWeighing, WorkingHours,
 };
 pub use tree::{ButtonWish, Envelope, Hung, MainSprue, Placed, SprueRun, Tier, Tree, WeighedPart};
+pub use undone::go_back;
 
 use jiff::civil::Date;
 use serial::document;

@@ -23,6 +23,8 @@ document! {
         due: Option<Date>,
         /// The lines.
         lines: Vec<Line>,
+        /// Where the client's own metal is cast: share of what the castings weigh that is agreed to be lost.
+        agreed_loss: Option<Finite>,
         /// Remarks.
         notes: String,
     }

@@ -5,9 +5,10 @@
 use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
-use super::id::{BurnoutId, FlaskId, MeltId, PatternId, PieceId, RecordId, TreeId};
+use super::id::{BurnoutId, FlaskId, LotId, MeltId, PatternId, PieceId, RecordId, TreeId};
 use super::order::Weighing;
 use super::place::Place;
+use super::rework::{FinishStep, Measures, Rework};
 use super::serial::document;
 use crate::quantity::{Finite, Grams};
 
@@ -115,6 +116,36 @@ pub enum Event {
         piece: PieceId,
         /// Cut off, or finished.
         finished: bool,
+        /// How much.
+        grams: Grams,
+        /// After which step, where it is said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        after: Option<FinishStep>,
+    },
+    /// A piece was measured: one distance on it.
+    Measured {
+        /// The piece.
+        piece: PieceId,
+        /// What was measured, in a word: bore, width.
+        what: String,
+        /// What it measured.
+        measures: Measures,
+    },
+    /// A piece was repaired or sized after it was cast.
+    Reworked {
+        /// The piece.
+        piece: PieceId,
+        /// What was done.
+        rework: Rework,
+    },
+    /// Metal was handed back to the client it belongs to.
+    HandedBack {
+        /// The client, by letter code.
+        client: String,
+        /// The melt it was in: sprues and buttons.
+        melt: Option<MeltId>,
+        /// The lot, where it is handed back as it came.
+        lot: Option<LotId>,
         /// How much.
         grams: Grams,
     },
@@ -250,6 +281,24 @@ pub enum PieceStage {
     Out,
     /// With the client.
     Delivered,
+}
+
+impl PieceStage {
+    /// All of them, in the order of the work.
+    pub const ALL: [Self; 12] = [
+        Self::Made,
+        Self::Cleaned,
+        Self::Checked,
+        Self::OnTree,
+        Self::Invested,
+        Self::BurntOut,
+        Self::Cast,
+        Self::CutOff,
+        Self::Weighed,
+        Self::Finished,
+        Self::Out,
+        Self::Delivered,
+    ];
 }
 
 /// Where weighed metal came from.

@@ -46,6 +46,9 @@ pub(super) fn says(job: &Job, entry: &Entry, lines: &BTreeMap<LineId, &Line>) ->
         | Event::Pattern { .. }
         | Event::Kiln { .. }
         | Event::Metal { .. }
+        | Event::Measured { .. }
+        | Event::Reworked { .. }
+        | Event::HandedBack { .. }
         | Event::Rejected { .. }
         | Event::SentOut { .. }
         | Event::Timed { .. }

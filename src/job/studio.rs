@@ -28,6 +28,8 @@ document! {
         hands: Vec<Hand>,
         /// Money matters.
         money: Terms,
+        /// The country whose law on marking the studio sells under, by shelf id.
+        marking: Option<EntryId>,
         /// Smallest step of the balance the metal is weighed on, in grams.
         balance_step: Option<Grams>,
         /// When somebody is there; always where nothing is said.

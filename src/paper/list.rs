@@ -96,6 +96,27 @@ fn step(desk: &Desk<'_>, row: &LoadRow<'_>, first: bool) -> [String; 8] {
     ]
 }
 
+/// What happened, entry by entry.
+#[must_use]
+pub fn record(input: &SheetInput<'_>) -> String {
+    let desk = Desk::new(input);
+    let heads = [
+        ("list-entry", Side::Right),
+        ("column-on", Side::Left),
+        ("list-hands", Side::Left),
+        ("list-event", Side::Left),
+        ("list-about", Side::Left),
+        ("list-what", Side::Left),
+        ("list-grams", Side::Decimal),
+        ("list-withdrawn", Side::Right),
+        ("list-notes", Side::Left),
+    ];
+    let rows = super::csv::record::rows(input).into_iter().map(|[entry, at, hands, event, about, what, grams, withdrawn, _, notes]| {
+        [entry, at.replace('T', " "), hands, event, about, what, grams, withdrawn, notes]
+    });
+    list(&desk, heads, rows, "list-no-record")
+}
+
 fn figure(desk: &Desk<'_>, id: Option<Id>) -> String {
     id.map_or_else(String::new, |id| desk.figure(id))
 }

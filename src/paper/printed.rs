@@ -10,7 +10,7 @@ use super::desk::{Desk, SheetInput};
 use super::layout::{Format, Laid, lay_out};
 use super::pdf::{About, PdfError, pdf};
 use super::words::one_line;
-use super::{kiln, quote, receipt, set, sheet, slip, what_now};
+use super::{account, kiln, parcel, quote, receipt, set, sheet, slip, what_now};
 use crate::job::PatternId;
 use crate::quantity::Style;
 use crate::texts::{Language, Texts};
@@ -29,13 +29,18 @@ pub enum Sort {
     Slip,
     /// What a client gets for metal they brought.
     Receipt,
+    /// What a client's own metal came to.
+    Account,
+    /// What lies in a parcel that leaves the house.
+    Parcel,
     /// What hangs by the bench for when something goes wrong, a page a card.
     WhatNow,
 }
 
 impl Sort {
     /// All, in the order of the work.
-    pub const ALL: [Self; 6] = [Self::Bench, Self::Kiln, Self::Quote, Self::Slip, Self::Receipt, Self::WhatNow];
+    pub const ALL: [Self; 8] =
+        [Self::Bench, Self::Kiln, Self::Quote, Self::Slip, Self::Receipt, Self::Account, Self::Parcel, Self::WhatNow];
 
     /// The key of its name.
     #[must_use]
@@ -46,6 +51,8 @@ impl Sort {
             Self::Quote => "sort-quote",
             Self::Slip => "sort-slip",
             Self::Receipt => "sort-receipt",
+            Self::Account => "sort-account",
+            Self::Parcel => "sort-parcel",
             Self::WhatNow => "sort-what-now",
         }
     }
@@ -59,6 +66,8 @@ impl Sort {
             Self::Quote => "quote-none",
             Self::Slip => "slip-none",
             Self::Receipt => "receipt-none",
+            Self::Account => "account-none",
+            Self::Parcel => "parcel-none",
             Self::WhatNow => "what-now-none",
         }
     }
@@ -72,14 +81,16 @@ impl Sort {
             Self::Quote => "quote",
             Self::Slip => "slip",
             Self::Receipt => "receipt",
+            Self::Account => "account",
+            Self::Parcel => "parcel",
             Self::WhatNow => "what-now",
         }
     }
 
-    /// Is it given to a client?
+    /// Does it leave the house?
     #[must_use]
     pub const fn goes_out(self) -> bool {
-        matches!(self, Self::Quote | Self::Receipt)
+        matches!(self, Self::Quote | Self::Receipt | Self::Account | Self::Parcel)
     }
 }
 
@@ -168,6 +179,21 @@ pub fn papers(input: &SheetInput<'_>, sort: Sort) -> Vec<Printed> {
             let letterhead = Some(desk.letterhead());
             let paper = Paper { title, letterhead, pages, ..desk.studio_paper(&client, desk.label("receipt-foot")) };
             (client, String::new(), paper)
+        })),
+        Sort::Account => named(account::owners(&desk).into_iter().map(|client| {
+            let title = desk.title(Sort::Account, &client);
+            let pages = vec![account::account_page(&desk, &client)];
+            let letterhead = Some(desk.letterhead());
+            let paper = Paper { title, letterhead, pages, ..desk.paper_for(&client, desk.label("account-foot")) };
+            (client, String::new(), paper)
+        })),
+        // A parcel is nobody's but the workshop's it goes to: it names no client.
+        Sort::Parcel => named(parcel::parcels(&desk).into_iter().map(|parcel| {
+            let title = desk.say("parcel-of", &[("to", desk.text(&parcel.sent.to).into())]);
+            let pages = vec![parcel::parcel_page(&desk, &parcel)];
+            let letterhead = Some(desk.letterhead());
+            let paper = Paper { title, letterhead, pages, ..desk.paper_for("", desk.label("parcel-foot")) };
+            (String::new(), parcel.entry.id.to_string(), paper)
         })),
         Sort::WhatNow => {
             let title = desk.title(Sort::WhatNow, "");

@@ -9,7 +9,7 @@ use jiff::{SignedDuration, Timestamp};
 
 use crate::calc::rule::Given;
 use crate::calc::{Arg, Book, Cause, Figure, Finding, Id, Origin, Value, Weight};
-use crate::job::PieceStage;
+use crate::job::{OutFor, PieceStage};
 use crate::quantity::{Kind, Style, THIN, print};
 use crate::stock::{Shelf, Trust};
 use crate::texts::{Language, Texts, Word};
@@ -238,6 +238,20 @@ pub fn stage_words(stage: PieceStage, texts: &Texts) -> String {
         PieceStage::Finished => "reached-finished",
         PieceStage::Out => "reached-out",
         PieceStage::Delivered => "reached-delivered",
+    })
+}
+
+/// What pieces are out of the house for, in words.
+#[must_use]
+pub fn out_for_words(what_for: OutFor, texts: &Texts) -> String {
+    texts.label(match what_for {
+        OutFor::Hallmark => "out-hallmark",
+        OutFor::Setting => "out-setting",
+        OutFor::Sizing => "out-sizing",
+        OutFor::Repair => "out-repair",
+        OutFor::Plating => "out-plating",
+        OutFor::Casting => "out-casting",
+        OutFor::Other => "out-other",
     })
 }
 

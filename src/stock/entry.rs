@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::alloy::Alloy;
 use super::id::{EntryHash, EntryId};
 use super::kiln::Kiln;
+use super::marking_law::MarkingLaw;
 use super::pattern_material::PatternMaterial;
 use super::powder::Powder;
 use super::ring_scale::RingScale;
@@ -82,6 +83,8 @@ entries! {
     RingScale,
     /// Burnout stages by flask size.
     StageTable,
+    /// What a country asks of articles of precious metal.
+    MarkingLaw,
 }
 
 /// A type that stands on the shelf as one kind of [`Entry`].

@@ -224,6 +224,13 @@ fn other_faults(entry: &Entry, faults: &mut Vec<Fault>) {
                 row.stages.iter().for_each(|stage| not_negative(faults, "stages", stage.hours()));
             }
         }
+        Entry::MarkingLaw(law) => {
+            law.exempt.iter().for_each(|one| positive(faults, "below_g", one.below_g.value));
+            for permille in law.legal.iter().flat_map(|one| &one.permille) {
+                positive(faults, "permille", *permille);
+                order(faults, ("permille", *permille), ("the whole", 1000.0));
+            }
+        }
         Entry::Alloy(_) | Entry::Kiln(_) | Entry::RingScale(_) => {}
     }
 }

@@ -10,7 +10,7 @@ use super::id::{EntryHash, EntryId};
 use super::overlay::{Overlay, OverlayItem, OverlayNote, OverlayProblem};
 use super::read::{ReadError, read};
 
-const SHIPPED: [(&str, &str); 11] = [
+const SHIPPED: [(&str, &str); 12] = [
     ("alloys_gold.ron", include_str!("../../resources/stock/alloys_gold.ron")),
     ("alloys_silver.ron", include_str!("../../resources/stock/alloys_silver.ron")),
     ("alloys_other.ron", include_str!("../../resources/stock/alloys_other.ron")),
@@ -21,6 +21,7 @@ const SHIPPED: [(&str, &str); 11] = [
     ("crucibles.ron", include_str!("../../resources/stock/crucibles.ron")),
     ("kilns.ron", include_str!("../../resources/stock/kilns.ron")),
     ("ring_scales.ron", include_str!("../../resources/stock/ring_scales.ron")),
+    ("marking_laws.ron", include_str!("../../resources/stock/marking_laws.ron")),
     ("stage_tables.ron", include_str!("../../resources/stock/stage_tables.ron")),
 ];
 

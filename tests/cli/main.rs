@@ -17,8 +17,16 @@ fn sample(name: &str) -> PathBuf {
 }
 
 /// Every job of the sample studio.
-const JOBS: [&str; 7] =
-    ["first-pour.ron", "mixed-kiln.ron", "workshop-class.ron", "order-book.ron", "fair.ron", "three-trees.ron", "power-cut.ron"];
+const JOBS: [&str; 8] = [
+    "first-pour.ron",
+    "mixed-kiln.ron",
+    "workshop-class.ron",
+    "order-book.ron",
+    "fair.ron",
+    "three-trees.ron",
+    "power-cut.ron",
+    "own-gold.ron",
+];
 
 /// A day on which every sample's pour lies ahead.
 const DAY: &str = "2026-11-25";

@@ -58,7 +58,8 @@ fn every_paper_goes_into_pdfs_a_client_each_and_the_same_bytes_twice() {
         ("kiln", vec!["kiln.pdf"]),
         ("quote", vec!["quote-C.pdf", "quote-D.pdf", "quote-H.pdf", "quote-K.pdf"]),
         ("slip", vec!["slip-C-1.pdf", "slip-D-2.pdf", "slip-H-3.pdf", "slip-K-4.pdf"]),
-        ("receipt", vec!["receipt.pdf"]),
+        ("receipt", vec!["receipt-H.pdf", "receipt-M.pdf"]),
+        ("account", vec!["account.pdf"]),
         ("what-now", vec!["what-now.pdf"]),
     ] {
         let (code, _, stderr) = print(&format!("{sort} {{}} --paper letter --units trade -o {}", to(&format!("{sort}.pdf"))));
@@ -72,7 +73,7 @@ fn every_paper_goes_into_pdfs_a_client_each_and_the_same_bytes_twice() {
     assert_eq!(code, 0);
     let read = |name: &str| std::fs::read(folder.path().join(name)).expect(name);
     assert_eq!(read("again.pdf"), read("quote-D.pdf"), "the one client, the same bytes");
-    let (code, ..) = print(&format!("receipt {{}} -o {}", to("receipt.pdf")));
+    let (code, ..) = print(&format!("receipt {{}} --client h -o {}", to("receipt-H.pdf")));
     assert_eq!(code, 2, "what is there already is left as it is");
 }
 

@@ -6,9 +6,10 @@ use jiff::civil::{date, datetime};
 use pourbook::calc::finding::KINDS;
 use pourbook::calc::{FileProblem, PairRun, PatternMeasure, PatternRun};
 use pourbook::job::{
-    Accepted, BurnoutId, ButtonWish, Calibration, Centrifuge, Consent, Drive, Equipment, FileUnit, Flask, FlaskId, From, InnerSolids,
-    JobId, LineId, LotKind, MainSprue, MaterialLot, Pair, PairKind, Pattern, PatternFile, PatternId, PieceException, PieceId, Placed,
-    PrintRow, PrintRun, Programme, Size, SprueRun, Tree, TreeId, WaterWeighing, Weighing, carry,
+    Accepted, BurnoutId, ButtonWish, Calibration, CameBack, Centrifuge, Consent, Drive, Entry as RecordEntry, Equipment, Event, FileUnit,
+    FinishStep, Flask, FlaskId, From, InnerSolids, JobId, LineId, LotKind, MainSprue, MaterialLot, Pair, PairKind, Pattern, PatternFile,
+    PatternId, PieceException, PieceId, PieceStage, Placed, PrintRow, PrintRun, Programme, Receipt, RecordId, Rework, ReworkBy, SentOut,
+    Size, SprueRun, Tree, TreeId, WaterWeighing, Weighing, carry,
 };
 use pourbook::stock::{Entry, Kiln, OverlayItem, Powder, Section, Shelf};
 
@@ -71,6 +72,57 @@ fn machine(world: &mut World, change: impl FnOnce(&mut Centrifuge)) {
     spun(world, 0);
     world.flask().spin.counterweight = None;
     change(&mut world.studio.centrifuges[0]);
+}
+
+/// What the record tells, in this order.
+fn happened(world: &mut World, events: Vec<Event>) {
+    world.job.record = (1..).zip(events).map(|(id, event)| RecordEntry { id: RecordId(id), event, ..RecordEntry::default() }).collect();
+}
+
+const FIRST: PieceId = PieceId { line: LineId(1), number: 1 };
+
+/// The first piece weighs 5 g, is repaired with half a gram, and is rejected.
+fn repaired(world: &mut World, rework: Rework) {
+    let weighed = Event::PieceWeighed { piece: FIRST, finished: false, grams: grams("5"), after: None };
+    let rejected = Event::Rejected { piece: FIRST, defect: "porosity".to_owned() };
+    happened(world, vec![weighed, Event::Reworked { piece: FIRST, rework }, rejected]);
+}
+
+fn solder() -> Rework {
+    Rework { by: ReworkBy::Solder, added: Some(grams("0.5")), added_permille: said(650.0), ..Rework::default() }
+}
+
+/// Scrap of this batch lies in a lot that is soldered, or is kept clean.
+fn scrapped(world: &mut World, soldered: bool) {
+    repaired(world, solder());
+    let mut scrap = lot("S-7", "silver-925");
+    (scrap.what, scrap.soldered) = (LotKind::Scrap, soldered);
+    let from_job = Some(world.job.job_id);
+    scrap.receipts = vec![Receipt { grams: grams("20"), from_job, ..Receipt::default() }];
+    world.studio.lots.push(scrap);
+}
+
+/// The first piece is finished, weighs so much, and goes to the client under the law of the United Kingdom.
+fn sold(world: &mut World, weight: &str) {
+    world.studio.marking = some("marking-uk");
+    let weighed = Event::PieceWeighed { piece: FIRST, finished: true, grams: grams(weight), after: Some(FinishStep::Polished) };
+    happened(world, vec![weighed, Event::Reached { pieces: vec![FIRST], stage: PieceStage::Delivered }]);
+}
+
+/// It came back from the assay office before that, and passed there or failed.
+fn sold_marked(world: &mut World, failed: Vec<PieceId>) {
+    sold(world, "9");
+    let finished = world.job.record[0].event.clone();
+    let delivered = world.job.record[1].event.clone();
+    let sent = Event::SentOut { pieces: vec![FIRST], sent: SentOut::default() };
+    let back = Event::CameBack { sent: RecordId(2), pieces: vec![FIRST], back: CameBack { failed, ..CameBack::default() } };
+    happened(world, vec![finished, sent, back, delivered]);
+}
+
+/// A mark that is struck under the law of the United Kingdom.
+fn marked_by(world: &mut World, mark: f64) {
+    world.studio.marking = some("marking-uk");
+    world.line().mark_permille = said(mark);
 }
 
 struct Row {
@@ -723,6 +775,11 @@ const ROWS: &[Row] = &[
     row("charge-short", |w| w.melt().charge = vec![draw("S-1", "70")], |w| w.melt().charge = vec![draw("S-1", "70"), draw("S-1", "30")]),
     row("under-mark", |w| w.studio.lots[0].fineness_permille = said(924.9), |w| w.studio.lots[0].fineness_permille = said(925.0)),
     row("under-mark", |w| w.melt().target_permille = said(926.0), |w| w.melt().target_permille = said(925.0)),
+    row("rework-under-mark", |w| repaired(w, solder()), |w| repaired(w, Rework { added: Some(grams("0.5")), ..Rework::default() })),
+    row("soldered-to-clean", |w| scrapped(w, false), |w| scrapped(w, true)),
+    row("unmarked", |w| sold(w, "7.78"), |w| sold(w, "7.77")),
+    row("unmarked", |w| sold_marked(w, vec![FIRST]), |w| sold_marked(w, Vec::new())),
+    row("mark-not-legal", |w| marked_by(w, 835.0), |w| marked_by(w, 800.0)),
     row("lot-unknown", |w| w.melt().charge[0] = draw("S-9", "100"), |_| {}),
     row(
         "client-metal",

@@ -170,7 +170,15 @@ fn order() -> BoxedStrategy<Order> {
         exceptions: exceptions,
         notes: text(),
     });
-    made!(Order { id: small().prop_map(OrderId), client: text(), taken: of(day()), due: of(day()), lines: few(line), notes: text() })
+    made!(Order {
+        id: small().prop_map(OrderId),
+        client: text(),
+        taken: of(day()),
+        due: of(day()),
+        lines: few(line),
+        agreed_loss: of(finite()),
+        notes: text(),
+    })
 }
 
 fn pattern() -> BoxedStrategy<Pattern> {
@@ -477,6 +485,14 @@ fn event() -> BoxedStrategy<Event> {
     let sent =
         made!(SentOut { what_for: select(OutFor::ALL.to_vec()), to: text(), carrier: text(), promised: of(day()), weight: of(grams()) });
     let back = made!(CameBack { weight: of(grams()), failed: few(piece()) });
+    let measures = made!(Measures { model_mm: of(finite()), pattern_mm: of(finite()), cast_mm: of(finite()), finished_mm: of(finite()) });
+    let rework = made!(Rework {
+        by: select(ReworkBy::ALL.to_vec()),
+        added: of(grams()),
+        added_permille: of(finite()),
+        taken: of(grams()),
+        size: of(size()),
+    });
     prop_oneof![
         Just(Event::Remark),
         (few(piece()), stage).prop_map(|(pieces, stage)| Event::Reached { pieces, stage }),
@@ -495,7 +511,16 @@ fn event() -> BoxedStrategy<Event> {
             what,
             grams
         }),
-        (piece(), any::<bool>(), grams()).prop_map(|(piece, finished, grams)| Event::PieceWeighed { piece, finished, grams }),
+        (piece(), any::<bool>(), grams(), of(select(FinishStep::ALL.to_vec())))
+            .prop_map(|(piece, finished, grams, after)| Event::PieceWeighed { piece, finished, grams, after }),
+        (piece(), text(), measures).prop_map(|(piece, what, measures)| Event::Measured { piece, what, measures }),
+        (piece(), rework).prop_map(|(piece, rework)| Event::Reworked { piece, rework }),
+        (text(), of(small().prop_map(MeltId)), of(lot_id()), grams()).prop_map(|(client, melt, lot, grams)| Event::HandedBack {
+            client,
+            melt,
+            lot,
+            grams
+        }),
         (piece(), text()).prop_map(|(piece, defect)| Event::Rejected { piece, defect }),
         (small(), text()).prop_map(|(id, reason)| Event::Withdrawn { entry: RecordId(id), reason }),
     ]
@@ -640,6 +665,7 @@ pub fn studio() -> BoxedStrategy<Studio> {
         site: site(),
         hands: few(hand),
         money: terms,
+        marking: of(entry_id()),
         balance_step: of(grams()),
         bowl_cm3: of(finite()),
         flasks: few(flask_stock),

@@ -12,7 +12,7 @@ use pourbook::job::{Hung, Job, JobId, LineId, PieceException, PieceId};
 
 fn samples() -> Vec<Job> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-jobs");
-    let files = ["first-pour.ron", "mixed-kiln.ron", "fair.ron", "three-trees.ron", "workshop-class.ron", "power-cut.ron"];
+    let files = ["first-pour.ron", "mixed-kiln.ron", "fair.ron", "three-trees.ron", "workshop-class.ron", "power-cut.ron", "own-gold.ron"];
     files.iter().map(|file| read_job(&std::fs::read(folder.join(file)).unwrap()).unwrap().document).collect()
 }
 

@@ -203,7 +203,7 @@ fn record(flasks: u32, lines: &[Line], seed: &mut Seed) -> Vec<Entry> {
             events.push(Event::Rejected { piece: piece(seed), defect: seed.of(&DEFECTS).to_owned() });
         }
         events.push(Event::Metal { melt: Some(MeltId(number)), flask: None, what: MetalKind::Sweeps, grams: Grams::default() });
-        events.push(Event::PieceWeighed { piece: piece(seed), finished: false, grams: Grams::default() });
+        events.push(Event::PieceWeighed { piece: piece(seed), finished: false, grams: Grams::default(), after: None });
         events.push(Event::Timed { step: BenchStep::Mix, of: Place::Flask(flask), seconds: 90 });
         events.push(Event::SentOut { pieces: vec![piece(seed)], sent: SentOut::default() });
         events.push(Event::CameBack { sent: RecordId(1), pieces: vec![], back: CameBack::default() });

@@ -12,3 +12,4 @@ mod reference;
 mod slopes;
 mod speed;
 mod studio;
+mod years;

@@ -1,6 +1,7 @@
 //! Every figure against something outside the project. Run with `--nocapture` for the table.
 #![allow(clippy::unwrap_used, reason = "in tests a missing value is a failure")]
 
+mod accounts;
 mod feeding;
 mod kiln;
 mod lines;

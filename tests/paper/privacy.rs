@@ -71,7 +71,7 @@ fn looked_at(job: &Job, studio: &Studio) -> usize {
     for name in [String::from("Batch"), secrets.keys().next().cloned().unwrap_or_default()] {
         job.name = format!("Castings, {name}");
         let ready = Ready::with_runs(job.clone(), studio.clone(), &Runs::default());
-        for sort in [Sort::Quote, Sort::Slip, Sort::Receipt] {
+        for sort in [Sort::Quote, Sort::Slip, Sort::Receipt, Sort::Account] {
             for printed in papers(&ready.input(), sort) {
                 let text = everything(&printed);
                 assert!(text.contains(&printed.client) && !text.contains("Zqnever"), "{sort:?}");
@@ -83,7 +83,7 @@ fn looked_at(job: &Job, studio: &Studio) -> usize {
         }
     }
     let ready = Ready::with_runs(job, studio, &Runs::default());
-    [Sort::Quote, Sort::Slip, Sort::Receipt].into_iter().map(|sort| papers(&ready.input(), sort).len()).sum()
+    [Sort::Quote, Sort::Slip, Sort::Receipt, Sort::Account].into_iter().map(|sort| papers(&ready.input(), sort).len()).sum()
 }
 
 #[test]

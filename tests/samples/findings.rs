@@ -69,6 +69,20 @@ fn the_power_cut_left_a_core_too_cold_and_a_fast_schedule_is_told() {
 }
 
 #[test]
+fn solder_in_a_band_of_the_clients_own_gold_is_told() {
+    assert_eq!(
+        raised("own-gold.ron"),
+        [
+            "Caution line/1/piece/3 rework-under-mark",
+            "Caution melt/1 returns-over, signed",
+            "Note job defaults",
+            "Note job defaults",
+            "Note job defaults",
+        ]
+    );
+}
+
+#[test]
 fn the_three_trees_have_room() {
     assert_eq!(
         raised("three-trees.ron"),

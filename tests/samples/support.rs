@@ -16,8 +16,16 @@ use pourbook::job::Job;
 use pourbook::mesh::Limits;
 
 /// The jobs of the sample studio.
-pub const JOBS: [&str; 7] =
-    ["first-pour.ron", "mixed-kiln.ron", "order-book.ron", "fair.ron", "three-trees.ron", "workshop-class.ron", "power-cut.ron"];
+pub const JOBS: [&str; 8] = [
+    "first-pour.ron",
+    "mixed-kiln.ron",
+    "order-book.ron",
+    "fair.ron",
+    "three-trees.ron",
+    "workshop-class.ron",
+    "power-cut.ron",
+    "own-gold.ron",
+];
 
 /// A file of the sample studio.
 pub fn path(file: &str) -> PathBuf {

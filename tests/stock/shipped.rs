@@ -49,6 +49,7 @@ fn there_is_enough_of_every_kind() {
         (EntryKind::Kiln, 3),
         (EntryKind::RingScale, 3),
         (EntryKind::StageTable, 4),
+        (EntryKind::MarkingLaw, 5),
     ];
     assert_eq!(least.len(), EntryKind::ALL.len());
     for (kind, least) in least {

@@ -2,11 +2,13 @@
 #![cfg(feature = "window")]
 #![allow(missing_docs, clippy::unwrap_used, clippy::expect_used, reason = "a test may stop where it stands")]
 
+mod after;
 mod append;
 mod bench;
 mod build;
 mod crash;
 mod deeds;
+mod delivery;
 mod fields;
 mod hands;
 mod house;

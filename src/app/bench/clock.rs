@@ -39,6 +39,20 @@ impl Clock {
         Some(Self { runs: clock(seconds), since_powder, seconds, minutes })
     }
 
+    /// The clock of a step that was opened, is not done, and is not the one that is looked at.
+    pub fn running(cx: &Cx<'_>, step: &Step) -> Option<Self> {
+        let minutes = words::minutes(cx, step)?;
+        let (now, job, name) = (now(), cx.job.job_id.to_string(), step.name(cx));
+        let one = cx.clocks.iter().find(|one| one.job == job && one.step == name && !one.done)?;
+        let seconds = now.seconds_since(&one.since);
+        (seconds < OLD_S).then(|| Self { runs: clock(seconds), since_powder: None, seconds, minutes })
+    }
+
+    /// Seconds until its time is over, below nought once it is; what has no time comes after everything that has.
+    pub fn left_s(&self) -> f64 {
+        self.minutes.filter(|minutes| *minutes > 0.0).map_or(f64::MAX, |minutes| 60.0 * minutes - self.seconds)
+    }
+
     /// How much of its time has run, and that in words.
     pub fn share(&self, cx: &Cx<'_>) -> Option<(f32, String)> {
         let minutes = self.minutes.filter(|minutes| *minutes > 0.0)?;

@@ -1,8 +1,10 @@
-//! The bench view: the running step in type that is read at two metres. Space goes on, ← goes back, Escape leaves; nothing needs a mouse.
+//! The bench view: the running step in type that is read at two metres. Space goes on, ↓ goes on while its clock runs, ← goes back, Escape
+//! leaves; nothing needs a mouse.
 
 mod clock;
 mod large;
 mod now;
+mod others;
 mod steps;
 pub mod words;
 
@@ -20,12 +22,17 @@ use steps::Step;
 /// Begins at the step that was opened last.
 pub const WHERE_IT_WAS: usize = usize::MAX;
 
+/// Between links that stand side by side.
+const APART: f32 = 28.0;
+
 /// Leafed through, and not done: no step at the bench is over so soon, in seconds.
 const LEAFED_S: f64 = 30.0;
 
 /// What the keys asked for.
 enum Asked {
     On,
+    /// On, while the clock of this step runs.
+    Meanwhile,
     Back,
     Leave,
     WhatNow,
@@ -44,6 +51,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         Some(step) => one(ui, cx, &large, step, steps.get(place + 1)),
         None => nothing(ui, cx, &large),
     }
+    let chosen = others::show(ui, cx, &large, &steps, place);
     let pressed = foot(ui, cx, &large, steps.is_empty());
     if matches!(pressed, Some(Asked::WhatNow)) {
         return cx.act(Action::WhatNow);
@@ -57,8 +65,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             }
             cx.view.bench = match steps.get(place + 1) {
                 Some(next) => {
-                    let minutes = words::minutes(cx, next).flatten();
-                    Clock::go_on(cx, next, minutes);
+                    open(cx, next);
                     Some(place + 1)
                 }
                 None => {
@@ -67,11 +74,28 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
                 }
             };
         }
+        Some(Asked::Meanwhile) => {
+            if let Some(next) = steps.get(place + 1) {
+                open(cx, next);
+                cx.view.bench = Some(place + 1);
+            }
+        }
         Some(Asked::Back) => cx.view.bench = Some(place.saturating_sub(1)),
         Some(Asked::WhatNow) | None => cx.view.bench = Some(place),
     }
-    if asked.is_some() {
+    if chosen.is_some() {
+        cx.view.bench = chosen;
+    }
+    if asked.is_some() || chosen.is_some() {
         ui.ctx().request_repaint();
+    }
+}
+
+/// Opens the next step. A clock that runs on purpose, beside another, goes on.
+fn open(cx: &mut Cx<'_>, next: &Step) {
+    if Clock::running(cx, next).is_none() {
+        let minutes = words::minutes(cx, next).flatten();
+        Clock::go_on(cx, next, minutes);
     }
 }
 
@@ -98,6 +122,8 @@ fn keys(ui: &Ui) -> Option<Asked> {
             Some(Asked::Leave)
         } else if pressed(&[Key::ArrowRight]) || (!focused && pressed(&[Key::Space, Key::Enter])) {
             Some(Asked::On)
+        } else if pressed(&[Key::ArrowDown]) {
+            Some(Asked::Meanwhile)
         } else if pressed(&[Key::ArrowLeft, Key::Backspace]) {
             Some(Asked::Back)
         } else {
@@ -162,7 +188,13 @@ fn foot(ui: &mut Ui, cx: &Cx<'_>, large: &Large, empty: bool) -> Option<Asked> {
     let mut asked = None;
     ui.add_space(4.0 * large.scale);
     ui.horizontal_wrapped(|ui| {
-        let keys = [("bench-key-done", Asked::On), ("bench-key-back", Asked::Back), ("bench-key-leave", Asked::Leave)];
+        ui.spacing_mut().item_spacing.x = APART * large.scale;
+        let keys = [
+            ("bench-key-done", Asked::On),
+            ("bench-key-meanwhile", Asked::Meanwhile),
+            ("bench-key-back", Asked::Back),
+            ("bench-key-leave", Asked::Leave),
+        ];
         let keys = keys.into_iter().filter(|(key, _)| !empty || *key == "bench-key-leave");
         for (key, does) in keys.chain([("bench-key-what-now", Asked::WhatNow)]) {
             if large.link(ui, &cx.label(key), 20.0).clicked() {

@@ -5,7 +5,7 @@ use crate::app::cx::Cx;
 use crate::app::names;
 use crate::app::page::record::words::step_key;
 use crate::calc::{FlaskFigures, Id, MeltFigures};
-use crate::job::BenchStep;
+use crate::job::{BenchStep, FlaskId, WorkStep};
 use crate::stock::{Liquid, Powder};
 
 /// A figure of a step.
@@ -196,13 +196,21 @@ pub fn minutes(cx: &Cx<'_>, step: &Step) -> Option<Option<f64>> {
         BenchStep::Bowl => of_mix(1),
         BenchStep::Fill => of_mix(2),
         BenchStep::Vacuum => of_mix(3),
-        BenchStep::Rest => Some(None),
+        BenchStep::Rest => Some(figures.and_then(|figures| setting_min(cx, figures.id))),
         BenchStep::Quench => {
             let window = figures.and_then(|figures| figures.pour.quench.filter(|_| !figures.pour.never_quench));
             Some(window.and_then(|[_, until]| cx.computed.book.number(until)))
         }
         _ => None,
     }
+}
+
+/// How long the investment of a flask's load sets before anything is done with it.
+fn setting_min(cx: &Cx<'_>, flask: FlaskId) -> Option<f64> {
+    let load = cx.job.flasks.iter().find(|one| one.id == flask)?.burnout?;
+    let work = cx.computed.report.work.iter().find(|work| work.load == load)?;
+    let row = work.rows.iter().find(|row| row.step == WorkStep::Setting)?;
+    cx.computed.book.number(row.minutes)
 }
 
 /// Does the clock since the first powder in the water run in this step?

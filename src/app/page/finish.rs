@@ -1,5 +1,7 @@
 //! Cut off and weighed: what became of the metal of each flask, and which pieces did not come.
 
+mod own_metal;
+
 use eframe::egui::{Id, Label, RichText, ScrollArea, Ui};
 
 use crate::app::action::Action;
@@ -56,6 +58,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
         weigh(ui, cx, flask, &hands);
         reject(ui, cx, flask, &hands);
         so_far(ui, cx, flask);
+        own_metal::show(ui, cx, &hands);
     }
     ui.add_space(2.0 * STEP);
     caution(ui, cx, "caution-silica-devest");

@@ -138,6 +138,7 @@ impl Page {
             "metal-outside" | "mould-outside" | "stones-no-quench" | "solidus-uncertain" | "freezes-first" | "detail-fine"
             | "spin-off-balance" | "spin-unbalanced" | "counterweight-over" | "cradle-size" | "cradle-load" | "spin-too-fast"
             | "machine-unknown" => Self::Pour,
+            "rework-under-mark" | "soldered-to-clean" | "unmarked" => Self::Pieces,
             "button-over-funnel" | "button-small" => Self::Metal,
             _ => Self::of(place),
         }

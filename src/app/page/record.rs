@@ -13,6 +13,7 @@ use crate::app::cx::Cx;
 use crate::app::theme::{STEP, size};
 use crate::app::widget::choice::choice;
 use crate::app::widget::row::row;
+use crate::app::widget::rows::numbered;
 use crate::app::widget::text::text;
 use crate::app::widget::{button, finding, heading};
 use crate::job::{Entry, Event, Job, RecordId};
@@ -91,6 +92,8 @@ pub fn hands(ui: &mut Ui, cx: &Cx<'_>) -> String {
 fn remark(ui: &mut Ui, cx: &mut Cx<'_>) {
     let tokens = cx.tokens;
     let hands = hands(ui, cx);
+    let picture = kept(ui, picture_id());
+    picture_field(ui, cx, picture_id(), &picture);
     let place = Id::unique("record-remark");
     let words = kept(ui, place);
     let label = cx.label("record-remark");
@@ -99,12 +102,33 @@ fn remark(ui: &mut Ui, cx: &mut Cx<'_>) {
         if let Some(words) = text(ui, cx, place.with("field"), &label, &words, width) {
             keep(ui, place, words);
         }
-        if button::outlined(ui, &cx.label("record-add"), &tokens, !words.is_empty()).clicked() {
+        if button::outlined(ui, &cx.label("record-add"), &tokens, !words.is_empty() || !picture.trim().is_empty()).clicked() {
             keep(ui, place, String::new());
-            let entry = Entry { at: now(cx), hands, notes: words, ..Entry::default() };
+            keep(ui, picture_id(), String::new());
+            let entry = Entry { at: now(cx), hands, notes: words, photos: pictures(&picture), ..Entry::default() };
             cx.edit("edit-record-remark", move |job| append(job, entry));
         }
     });
+}
+
+fn picture_id() -> Id {
+    Id::unique("record-picture")
+}
+
+/// A field for the path of a picture, from the batch's folder; several stand side by side with semicolons between.
+pub fn picture_field(ui: &mut Ui, cx: &Cx<'_>, place: Id, now: &str) {
+    let (tokens, label) = (cx.tokens, cx.label("record-picture"));
+    let width = (ui.available_width() - 300.0).clamp(180.0, 320.0);
+    row(ui, &label, &tokens, |ui| {
+        if let Some(said) = text(ui, cx, place.with("field"), &label, now, width) {
+            keep(ui, place, said);
+        }
+    });
+}
+
+/// The paths of a field of pictures.
+pub fn pictures(field: &str) -> Vec<String> {
+    field.split(';').map(str::trim).filter(|path| !path.is_empty()).map(str::to_owned).collect()
 }
 
 fn chosen_id() -> Id {
@@ -142,6 +166,7 @@ fn one(ui: &mut Ui, cx: &Cx<'_>, entry: &Entry) {
         }
         let at = entry.at.map_or_else(|| cx.label("undated"), |at| moment_words(at, cx.texts));
         let mut parts = vec![at, entry.hands.clone(), one_line(&entry.notes)];
+        parts.extend((!entry.photos.is_empty()).then(|| cx.say("record-pictures", &[("count", entry.photos.len().into())])));
         parts.extend(gone.then(|| cx.label("record-withdrawn")));
         let about = parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
         ui.horizontal(|ui| {
@@ -167,6 +192,13 @@ fn withdraw(ui: &mut Ui, cx: &mut Cx<'_>) {
     heading::group(ui, &words::event(cx, &entry.event), &tokens);
     if !entry.notes.is_empty() {
         ui.add(Label::new(RichText::new(&entry.notes).color(tokens.ink)).wrap());
+    }
+    for (at, picture) in entry.photos.iter().enumerate() {
+        let name = numbered(&cx.say("record-picture-show", &[("path", one_line(picture).into())]), at);
+        if button::link(ui, &cx.say("record-picture-show", &[("path", one_line(picture).into())]), &tokens).accessible_name(name).clicked()
+        {
+            cx.act(Action::Picture(picture.clone()));
+        }
     }
     if withdrawn_by(cx, id).is_some() {
         heading::says(ui, &cx.label("record-is-withdrawn"), &tokens);

@@ -10,7 +10,7 @@ use crate::app::theme::{bold, size};
 use crate::app::widget::figure::printed;
 use crate::app::widget::mark;
 use crate::calc::Weight;
-use crate::job::{Event, Job};
+use crate::job::{Entry, Event, Flask, Job, standing};
 use crate::paper::words::weight_words;
 
 /// Shows the rail.
@@ -104,6 +104,14 @@ fn about(cx: &Cx<'_>, page: Page) -> String {
                 |id| crate::job::standing(&job.record).any(|entry| matches!(&entry.event, Event::Poured { flask, .. } if *flask == id));
             let done = job.flasks.iter().filter(|flask| poured(flask.id)).count();
             cx.say("rail-poured", &[("poured", done.into()), ("all", job.flasks.len().into())])
+        }
+        Page::Finish if !job.flasks.is_empty() => {
+            let weighed = |flask: &&Flask| {
+                let of = |entry: &Entry| matches!(&entry.event, Event::Metal { flask: Some(of), .. } if *of == flask.id);
+                standing(&job.record).any(of)
+            };
+            let done = job.flasks.iter().filter(weighed).count();
+            cx.say("rail-weighed", &[("weighed", done.into()), ("all", job.flasks.len().into())])
         }
         Page::Pieces => cx.label("rail-board"),
         Page::Jobs => cx.label("rail-jobs"),

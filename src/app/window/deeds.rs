@@ -89,6 +89,7 @@ impl Window {
                 (workbook.view.page, workbook.view.bench) = (Page::Paper, None);
             }
             Action::Put(put) => self.put_paper(put),
+            Action::Picture(path) => self.show_picture(&path),
             Action::DressPaper(sort, dress) => {
                 self.preferences.papers.insert(sort, dress);
             }

@@ -6,6 +6,7 @@ use super::Window;
 use crate::app::action::Put;
 use crate::app::paper_desk::free_name;
 use crate::files::save::{Original, save};
+use crate::paper::Listed;
 use crate::paper::layout::Format;
 use crate::texts::Texts;
 
@@ -16,6 +17,7 @@ impl Window {
             Put::Pdf => self.keep_pdfs(false),
             Put::AllPdfs => self.keep_pdfs(true),
             Put::Text => self.keep_text(),
+            Put::Table(listed) => self.keep_table(listed),
             Put::Viewer => self.aside().and_then(|path| view(&path)),
             Put::Printer => {
                 let format = self.preferences.dress(self.workbook.view.paper.sort).format;
@@ -55,6 +57,31 @@ impl Window {
         let none = Texts::english().label(self.workbook.view.paper.sort.none_key());
         let (name, text) = self.workbook.paper_as_text(dress).ok_or(none)?;
         self.keep(&name, "txt", text.as_bytes())
+    }
+
+    /// Shows a picture that the record names, by its path from the batch. Nothing but pictures is opened: a batch may come from anywhere.
+    pub(super) fn show_picture(&mut self, path: &str) {
+        const PICTURES: [&str; 9] = ["png", "jpg", "jpeg", "webp", "gif", "bmp", "tif", "tiff", "heic"];
+        let to = self.beside().join(path.trim());
+        let ending = to.extension().map(|ending| ending.to_string_lossy().to_lowercase());
+        let known = ending.is_some_and(|ending| PICTURES.contains(&ending.as_str()));
+        let there = matches!(self.disk.exists(&to), Ok(true));
+        self.message = Some(match (known, there) {
+            (false, _) => Texts::english().say("record-picture-none", &[("path", path.to_owned().into())]),
+            (true, false) => Texts::english().say("record-picture-gone", &[("path", to.display().to_string().into())]),
+            (true, true) => match view(&to) {
+                Ok(said) | Err(said) => said,
+            },
+        });
+    }
+
+    /// The whole batch as a table: it is the studio's own and named after its batch.
+    fn keep_table(&mut self, listed: Listed) -> Result<String, String> {
+        let text = self.workbook.table_as_csv(listed);
+        let stem = self.workbook.path().and_then(Path::file_stem).map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+        let to = free_name(&*self.disk, &self.beside(), &[&stem, listed.stem()], "csv").ok_or_else(|| failed("no free name"))?;
+        save(&*self.disk, &to, text.as_bytes(), None, Original::Replace, |_| Ok(())).map_err(|error| error.to_string())?;
+        Ok(Texts::english().say("sheet-written", &[("path", to.display().to_string().into())]))
     }
 
     fn keep(&self, name: &str, extension: &str, bytes: &[u8]) -> Result<String, String> {

@@ -170,7 +170,11 @@ pub fn points_at(event: &Event) -> Vec<Place> {
         Event::Invested { flask, .. } | Event::Poured { flask, .. } => vec![Place::Flask(*flask)],
         Event::Kiln { burnout, .. } => vec![Place::Burnout(*burnout)],
         Event::Metal { melt, flask, .. } => melt.map(Place::Melt).into_iter().chain(flask.map(Place::Flask)).collect(),
-        Event::PieceWeighed { piece, .. } | Event::Rejected { piece, .. } => vec![Place::Piece(*piece)],
+        Event::HandedBack { melt, .. } => melt.map(Place::Melt).into_iter().collect(),
+        Event::PieceWeighed { piece, .. }
+        | Event::Measured { piece, .. }
+        | Event::Reworked { piece, .. }
+        | Event::Rejected { piece, .. } => vec![Place::Piece(*piece)],
         Event::Timed { of, .. } => vec![*of],
         Event::SentOut { pieces, .. } => pieces.iter().copied().map(Place::Piece).collect(),
         Event::CameBack { sent, pieces, back } => {

@@ -95,6 +95,7 @@ impl Mending {
     pub fn orders(&mut self, job: &mut Job) {
         const MOST_PIECES: u32 = 100_000;
         for order in &mut job.orders {
+            self.number(Place::Order(order.id), "agreed_loss", &mut order.agreed_loss, range::SHARE);
             let faults = &mut self.faults;
             order.lines.retain(|line| {
                 let good = (1..=MOST_PIECES).contains(&line.quantity);

@@ -40,7 +40,24 @@ impl Mending {
                 grams.is_some()
             };
             match &mut entry.event {
-                Event::Metal { grams, .. } | Event::PieceWeighed { grams, .. } => weighed(self, *grams),
+                Event::Metal { grams, .. } | Event::PieceWeighed { grams, .. } | Event::HandedBack { grams, .. } => weighed(self, *grams),
+                Event::Measured { measures, .. } => {
+                    for (name, mm) in [
+                        ("event.measures.model_mm", &mut measures.model_mm),
+                        ("event.measures.pattern_mm", &mut measures.pattern_mm),
+                        ("event.measures.cast_mm", &mut measures.cast_mm),
+                        ("event.measures.finished_mm", &mut measures.finished_mm),
+                    ] {
+                        self.number(place, name, mm, range::LENGTH_MM);
+                    }
+                    true
+                }
+                Event::Reworked { rework, .. } => {
+                    self.grams_or_none(place, "event.rework.added", &mut rework.added);
+                    self.grams_or_none(place, "event.rework.taken", &mut rework.taken);
+                    self.number(place, "event.rework.added_permille", &mut rework.added_permille, range::PERMILLE);
+                    true
+                }
                 Event::Pattern { weight, .. } | Event::TreeWeighed { weight, .. } => {
                     self.weighing(place, "event.weight", weight);
                     true

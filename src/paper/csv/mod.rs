@@ -1,6 +1,6 @@
-//! Tables for spreadsheets and other programs: the figures, the pieces and the kiln programmes of a batch as CSV.
+//! Tables for spreadsheets and other programs: the figures, the pieces, the kiln programmes and the record of a batch as CSV.
 //!
-//! All three are written by one rule (RFC 4180): a head, then rows as long as the head, commas between the cells, quotes where a cell needs
+//! All four are written by one rule (RFC 4180): a head, then rows as long as the head, commas between the cells, quotes where a cell needs
 //! them, CRLF at the end of a row, UTF-8. Numbers have a point and no grouping, whatever the style, and stand in the unit their column is
 //! named for; moments are ISO 8601 by the clock on the wall (`2026-12-04T14:28`), dates `2026-12-04`. What is missing is an empty cell.
 //! The names of the columns do not change with the language.
@@ -8,10 +8,12 @@
 mod figures;
 mod pieces;
 mod programme;
+pub(in crate::paper) mod record;
 
 pub use figures::figures;
 pub use pieces::pieces;
 pub use programme::programme;
+pub use record::record;
 
 use csv::{Terminator, WriterBuilder};
 use jiff::civil::{Date, DateTime};

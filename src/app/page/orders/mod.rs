@@ -17,10 +17,12 @@ use crate::app::page::Page;
 use crate::app::page::take_out::take_out;
 use crate::app::theme::STEP;
 use crate::app::widget::moment::day;
+use crate::app::widget::number::{Number, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
 use crate::app::widget::{button, finding, heading, order};
 use crate::job::{Order, Place};
+use crate::quantity::{Finite, Kind};
 
 /// Shows the page.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
@@ -77,6 +79,15 @@ fn order_fields(ui: &mut Ui, cx: &mut Cx<'_>, order: &Order) {
     let due = row(ui, &label, &tokens, |ui| day(ui, cx, Id::unique(("order-due", id.0)), &label, order.due, 132.0));
     if let Some(due) = due {
         change::order(cx, "edit-orders-due", id, move |order| order.due = due);
+    }
+    // A client whose own metal is cast agrees on what is lost of it.
+    let brought = cx.studio.lots.iter().any(|lot| !lot.owner.trim().is_empty() && lot.owner.trim() == order.client.trim());
+    if brought || order.agreed_loss.is_some() {
+        let label = cx.label("orders-agreed-loss");
+        let field = Number::new(Id::unique(("order-loss", id.0)), &label, Kind::Ratio).now(order.agreed_loss.map(Finite::get));
+        if let Some(said) = row(ui, &label, &tokens, |ui| number(ui, cx, &field)) {
+            change::order(cx, "edit-orders-loss", id, move |order| order.agreed_loss = said);
+        }
     }
     cx.folded(ui, "orders-more", |ui, cx| {
         let label = cx.label("orders-notes");

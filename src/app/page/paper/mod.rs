@@ -10,7 +10,7 @@ use crate::app::paper_desk::Shown;
 use crate::app::theme::STEP;
 use crate::app::widget::leaf::leaf;
 use crate::app::widget::{button, heading};
-use crate::paper::Sort;
+use crate::paper::{Listed, Sort};
 
 /// Width of what stands beside the page.
 const BESIDE: f32 = 256.0;
@@ -48,6 +48,7 @@ fn beside(ui: &mut Ui, cx: &mut Cx<'_>) {
     dress::show(ui, cx);
     ui.add_space(2.0 * STEP);
     ways_out(ui, cx);
+    cx.folded(ui, "paper-tables", tables);
     remarks(ui, cx);
 }
 
@@ -94,6 +95,19 @@ fn ways_out(ui: &mut Ui, cx: &mut Cx<'_>) {
         let count = shown.printed.len();
         if count > 1 && button::plain(ui, &cx.say("paper-all", &[("count", count.into())]), &tokens).clicked() {
             cx.act(Action::Put(Put::AllPdfs));
+        }
+    });
+}
+
+/// The batch as tables for spreadsheets.
+fn tables(ui: &mut Ui, cx: &mut Cx<'_>) {
+    let tokens = cx.tokens;
+    heading::says(ui, &cx.label("paper-tables-says"), &tokens);
+    ui.horizontal_wrapped(|ui| {
+        for listed in Listed::ALL {
+            if button::plain(ui, &cx.label(listed.key()), &tokens).clicked() {
+                cx.act(Action::Put(Put::Table(listed)));
+            }
         }
     });
 }

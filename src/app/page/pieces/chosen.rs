@@ -2,7 +2,7 @@
 
 use eframe::egui::{Id, Label, RichText, Ui};
 
-use super::{out, remake};
+use super::{after, out, remake};
 use crate::app::cx::Cx;
 use crate::app::page::record;
 use crate::app::theme::size;
@@ -14,22 +14,6 @@ use crate::calc::board::BoardRow;
 use crate::job::check::points_at;
 use crate::job::{Entry, Event, Job, PieceId, PieceStage, Place, standing};
 use crate::paper::words::{moment_words, one_line, stage_words};
-
-/// Stages that are said of single pieces; the others follow from what is said of their tree, flask or kiln load, or of sending them out.
-const SAID: [PieceStage; 12] = [
-    PieceStage::Made,
-    PieceStage::Cleaned,
-    PieceStage::Checked,
-    PieceStage::OnTree,
-    PieceStage::Invested,
-    PieceStage::BurntOut,
-    PieceStage::Cast,
-    PieceStage::CutOff,
-    PieceStage::Weighed,
-    PieceStage::Finished,
-    PieceStage::Out,
-    PieceStage::Delivered,
-];
 
 /// Shows it. True where something was written and nothing need stay ticked.
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, rows: &[&BoardRow<'_>], hands: &str) -> bool {
@@ -44,6 +28,7 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>, rows: &[&BoardRow<'_>], hands: &str) -
     done |= out::send(ui, cx, rows, hands);
     done |= out::back(ui, cx, rows, hands);
     if let [one] = rows {
+        done |= after::show(ui, cx, one, hands);
         remake::show(ui, cx, one);
         history(ui, cx, one.followed.piece);
     }
@@ -65,8 +50,8 @@ fn moved(ui: &mut Ui, cx: &mut Cx<'_>, rows: &[&BoardRow<'_>], hands: &str) -> b
     let tokens = cx.tokens;
     // What comes next after the one that is furthest behind is offered first.
     let least = rows.iter().map(|row| row.followed.stage).min().flatten();
-    let next = SAID.into_iter().find(|stage| least.is_none_or(|least| *stage > least && *stage != PieceStage::Out));
-    let options: Vec<(PieceStage, String)> = SAID.into_iter().map(|stage| (stage, stage_words(stage, cx.texts))).collect();
+    let next = PieceStage::ALL.into_iter().find(|stage| least.is_none_or(|least| *stage > least && *stage != PieceStage::Out));
+    let options: Vec<(PieceStage, String)> = PieceStage::ALL.into_iter().map(|stage| (stage, stage_words(stage, cx.texts))).collect();
     let label = cx.label("pieces-reached");
     let place = Id::unique("pieces-stage");
     let said: Option<PieceStage> = ui.data(|data| data.get_temp::<Option<PieceStage>>(place)).flatten();

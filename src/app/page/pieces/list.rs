@@ -6,13 +6,12 @@ use eframe::egui::{Checkbox, ScrollArea, Ui};
 
 use crate::app::cx::Cx;
 use crate::app::names;
-use crate::app::page::record::words::for_key;
 use crate::app::theme::{ROW, size};
 use crate::app::widget::row::{cell, fitted};
 use crate::app::widget::{button, heading};
 use crate::calc::board::{BoardRow, Timely};
-use crate::job::{PieceId, Size};
-use crate::paper::words::{date_words, one_line, stage_words};
+use crate::job::PieceId;
+use crate::paper::words::{date_words, one_line, out_for_words, stage_words};
 
 /// Rows in sight at once.
 const ROWS: usize = 12;
@@ -103,10 +102,8 @@ pub fn named(cx: &Cx<'_>, row: &BoardRow<'_>) -> String {
     let design = one_line(&row.line.design);
     let design = if design.is_empty() { cx.label("orders-no-design") } else { design };
     let mut words = format!("{design} {}", row.followed.piece.number);
-    match row.size {
-        Some(Size::Ring { size, .. }) => words = format!("{words}, {size}"),
-        Some(Size::Free(said)) => words = format!("{words}, {}", one_line(said)),
-        None => {}
+    if let Some(size) = row.size {
+        words = format!("{words}, {}", names::size(size));
     }
     words
 }
@@ -149,7 +146,7 @@ fn place(cx: &Cx<'_>, row: &BoardRow<'_>) -> String {
         let here = one.flask.map(|flask| names::flask(cx, flask)).or_else(|| one.tree.map(|tree| names::tree(cx, tree)));
         words.extend(here);
     }
-    words.extend(one.failed.map(|what| cx.say("pieces-failed-at", &[("purpose", cx.label(for_key(what)).into())])));
+    words.extend(one.failed.map(|what| cx.say("pieces-failed-at", &[("purpose", out_for_words(what, cx.texts).into())])));
     words.extend(one.remake_of.map(|of| cx.say("pieces-remake-of", &[("number", of.number.to_string().into())])));
     words.extend(one.from.is_some().then(|| cx.label("orders-piece-from")));
     words.join(", ")

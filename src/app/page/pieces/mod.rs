@@ -1,5 +1,6 @@
 //! The board: where every piece is, of this batch or of every job of the folder; moved on, rejected and made again, sent out and taken back.
 
+mod after;
 mod chosen;
 mod list;
 mod others;

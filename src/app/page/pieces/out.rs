@@ -6,7 +6,8 @@ use eframe::egui::{Checkbox, Id, Ui};
 
 use super::chosen::{pieces, write};
 use crate::app::cx::Cx;
-use crate::app::page::record::words::for_key;
+use crate::app::page::record;
+use crate::app::page::settings::kept::{keep, kept};
 use crate::app::widget::choice::choice;
 use crate::app::widget::moment::day;
 use crate::app::widget::number::{Number, grams};
@@ -14,7 +15,8 @@ use crate::app::widget::row::row;
 use crate::app::widget::text::text;
 use crate::app::widget::{button, heading};
 use crate::calc::board::BoardRow;
-use crate::job::{CameBack, Event, OutFor, PieceId, PieceStage, RecordId, SentOut};
+use crate::job::{CameBack, Entry, Event, OutFor, PieceId, PieceStage, RecordId, SentOut};
+use crate::paper::words::out_for_words;
 use crate::quantity::{Grams, Kind};
 
 const WIDE: f32 = 200.0;
@@ -35,7 +37,7 @@ fn fields(ui: &mut Ui, cx: &mut Cx<'_>, rows: &[&BoardRow<'_>], hands: &str) -> 
     let key = Id::unique("pieces-send-draft");
     let mut draft: SentOut = ui.data(|data| data.get_temp(key)).unwrap_or_default();
     let label = cx.label("pieces-out-for");
-    let options: Vec<(OutFor, String)> = OutFor::ALL.into_iter().map(|one| (one, cx.label(for_key(one)))).collect();
+    let options: Vec<(OutFor, String)> = OutFor::ALL.into_iter().map(|one| (one, out_for_words(one, cx.texts))).collect();
     let place = (key.with("for"), label.as_str(), WIDE);
     if let Some(Some(what_for)) = row(ui, &label, &tokens, |ui| choice(ui, cx, place, Some(&draft.what_for), &options, false)) {
         draft.what_for = what_for;
@@ -55,10 +57,17 @@ fn fields(ui: &mut Ui, cx: &mut Cx<'_>, rows: &[&BoardRow<'_>], hands: &str) -> 
     if let Some(said) = row(ui, &label, &tokens, |ui| grams(ui, cx, &field)) {
         draft.weight = said;
     }
+    let place = key.with("picture");
+    let picture = kept(ui, place);
+    record::picture_field(ui, cx, place, &picture);
     let ready = !draft.to.trim().is_empty();
     let done = button::outlined(ui, &cx.label("pieces-send-do"), &tokens, ready).clicked();
     if done {
-        write(cx, "edit-pieces-send", hands, Event::SentOut { pieces: pieces(rows), sent: draft.clone() });
+        let event = Event::SentOut { pieces: pieces(rows), sent: draft.clone() };
+        let photos = record::pictures(&picture);
+        let entry = Entry { at: record::now(cx), hands: hands.to_owned(), event, photos, ..Entry::default() };
+        cx.edit("edit-pieces-send", move |job| record::append(job, entry));
+        keep(ui, place, String::new());
         // Carrier and purpose stay for the next parcel.
         draft = SentOut { what_for: draft.what_for, to: draft.to, ..SentOut::default() };
     }

@@ -2,8 +2,8 @@
 
 use crate::app::cx::Cx;
 use crate::app::names;
-use crate::job::{BenchStep, Event, KilnDid, MeltId, MetalKind, OutFor, PieceId, Weighing};
-use crate::paper::words::{one_line, stage_words};
+use crate::job::{BenchStep, Event, FinishStep, KilnDid, Measures, MeltId, MetalKind, PieceId, Rework, ReworkBy, Weighing};
+use crate::paper::words::{one_line, out_for_words, stage_words};
 use crate::quantity::{Grams, Kind, print};
 
 /// What happened, in a sentence.
@@ -41,9 +41,22 @@ pub fn event(cx: &Cx<'_>, event: &Event) -> String {
             let args = [("what", cx.label(metal_key(*what)).into()), ("grams", weight_words(cx, *grams).into()), ("of", of.into())];
             cx.say("event-metal", &args)
         }
-        Event::PieceWeighed { piece, finished, grams } => {
-            let key = if *finished { "event-piece-finished" } else { "event-piece-cut" };
+        Event::PieceWeighed { piece, finished, grams, after } => {
+            let key = match (after, finished) {
+                (Some(FinishStep::Filed), _) => "event-piece-filed",
+                (Some(FinishStep::Tumbled), _) => "event-piece-tumbled",
+                (Some(FinishStep::Polished), _) | (None, true) => "event-piece-finished",
+                (Some(FinishStep::CutOff), _) | (None, false) => "event-piece-cut",
+            };
             cx.say(key, &[("piece", piece_words(cx, *piece).into()), ("grams", weight_words(cx, *grams).into())])
+        }
+        Event::Measured { piece, what, measures } => {
+            let args = [("piece", piece_words(cx, *piece).into()), ("what", one_line(what).into()), ("sizes", sizes(cx, measures).into())];
+            cx.say("event-measured", &args)
+        }
+        Event::Reworked { piece, rework } => reworked(cx, *piece, rework),
+        Event::HandedBack { client, grams, .. } => {
+            cx.say("event-handed-back", &[("client", one_line(client).into()), ("grams", weight_words(cx, *grams).into())])
         }
         Event::Rejected { piece, defect } => {
             let key = format!("defect-{}", one_line(defect));
@@ -59,7 +72,7 @@ pub fn event(cx: &Cx<'_>, event: &Event) -> String {
             let args = [
                 ("what", some_pieces(cx, pieces).into()),
                 ("to", one_line(&sent.to).into()),
-                ("purpose", cx.label(for_key(sent.what_for)).into()),
+                ("purpose", out_for_words(sent.what_for, cx.texts).into()),
             ];
             cx.say("event-sent-out", &args)
         }
@@ -88,24 +101,54 @@ fn weighed(cx: &Cx<'_>, name: String, weight: Option<&Weighing>, keys: &[&str; 3
     cx.say(key, &[("name", name.into()), ("grams", weight_words(cx, grams).into())])
 }
 
+/// What was measured, where. Calipers read hundredths, and what shrinks does so by hundredths.
+fn sizes(cx: &Cx<'_>, measures: &Measures) -> String {
+    let all = [
+        ("pieces-measure-model", measures.model_mm),
+        ("pieces-measure-pattern", measures.pattern_mm),
+        ("pieces-measure-cast", measures.cast_mm),
+        ("pieces-measure-finished", measures.finished_mm),
+    ];
+    let said = all.into_iter().filter_map(|(key, mm)| {
+        let number = format!("{:.2}", mm?.get());
+        let size = format!("{} mm", if cx.style.comma { number.replace('.', ",") } else { number });
+        Some(cx.say("event-measure", &[("size", size.into()), ("where", cx.label(key).into())]))
+    });
+    said.collect::<Vec<_>>().join(", ")
+}
+
+fn reworked(cx: &Cx<'_>, piece: PieceId, rework: &Rework) -> String {
+    let mut parts = vec![cx.label(rework_key(rework.by))];
+    parts.extend(rework.taken.map(|grams| cx.say("event-taken", &[("grams", weight_words(cx, grams).into())])));
+    parts.extend(rework.added.map(|grams| cx.say("event-added", &[("grams", weight_words(cx, grams).into())])));
+    parts.extend(rework.size.as_ref().map(|size| cx.say("event-sized", &[("size", names::size(size).into())])));
+    cx.say("event-reworked", &[("piece", piece_words(cx, piece).into()), ("how", parts.join(", ").into())])
+}
+
+/// The key of how a piece is repaired or sized.
+pub fn rework_key(by: ReworkBy) -> &'static str {
+    match by {
+        ReworkBy::Laser => "rework-laser",
+        ReworkBy::Solder => "rework-solder",
+        ReworkBy::Stretch => "rework-stretch",
+    }
+}
+
+/// The key of a step of finishing.
+pub fn finish_key(step: FinishStep) -> &'static str {
+    match step {
+        FinishStep::CutOff => "finish-step-cut",
+        FinishStep::Filed => "finish-step-filed",
+        FinishStep::Tumbled => "finish-step-tumbled",
+        FinishStep::Polished => "finish-step-polished",
+    }
+}
+
 /// One piece by its name, several by how many they are.
 fn some_pieces(cx: &Cx<'_>, pieces: &[PieceId]) -> String {
     match pieces {
         [one] => piece_words(cx, *one),
         _ => cx.say("event-pieces", &[("count", pieces.len().into())]),
-    }
-}
-
-/// The key of what pieces are out of the house for.
-pub fn for_key(what_for: OutFor) -> &'static str {
-    match what_for {
-        OutFor::Hallmark => "out-hallmark",
-        OutFor::Setting => "out-setting",
-        OutFor::Sizing => "out-sizing",
-        OutFor::Repair => "out-repair",
-        OutFor::Plating => "out-plating",
-        OutFor::Casting => "out-casting",
-        OutFor::Other => "out-other",
     }
 }
 

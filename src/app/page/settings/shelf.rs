@@ -66,6 +66,7 @@ pub fn kind_key(kind: EntryKind) -> &'static str {
         EntryKind::Kiln => "shelf-kind-kiln",
         EntryKind::RingScale => "shelf-kind-rings",
         EntryKind::StageTable => "shelf-kind-stages",
+        EntryKind::MarkingLaw => "shelf-kind-marking",
     }
 }
 

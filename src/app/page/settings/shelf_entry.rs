@@ -203,7 +203,7 @@ fn renamed(mut entry: Entry, id: &EntryId, name: &str) -> Option<Entry> {
             }
         };
     }
-    rename!(Alloy, Powder, PatternMaterial, Flask, Base, Crucible, Kiln, RingScale, StageTable);
+    rename!(Alloy, Powder, PatternMaterial, Flask, Base, Crucible, Kiln, RingScale, StageTable, MarkingLaw);
     Some(entry)
 }
 

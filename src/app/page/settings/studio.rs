@@ -3,11 +3,13 @@
 use eframe::egui::{Id, Ui};
 
 use crate::app::cx::Cx;
+use crate::app::widget::choice::choice;
 use crate::app::widget::number::{Number, grams, number};
 use crate::app::widget::row::row;
 use crate::app::widget::text::{notes, text};
 use crate::calc::LEAST_WALL_MM;
 use crate::quantity::{Finite, Grams, Kind};
+use crate::stock::{EntryId, MarkingLaw};
 
 /// Width of a line of the letterhead.
 const WIDE: f32 = 300.0;
@@ -31,6 +33,13 @@ pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
             cx.edit_studio("edit-studio-least-wall", move |studio| studio.least_wall_mm = wall);
         }
     });
+    let label = cx.label("studio-marking");
+    let laws: Vec<(EntryId, String)> =
+        cx.computed.shelves.today.all::<MarkingLaw>().map(|law| (law.id.clone(), law.name.clone())).collect();
+    let place = (Id::unique("studio-marking"), label.as_str(), WIDE);
+    if let Some(said) = row(ui, &label, &tokens, |ui| choice(ui, cx, place, cx.studio.marking.as_ref(), &laws, true)) {
+        cx.edit_studio("edit-studio-marking", move |studio| studio.marking = said);
+    }
     let label = cx.label("studio-bowl");
     row(ui, &label, &tokens, |ui| {
         let now = cx.studio.bowl_cm3.map(Finite::get);

@@ -7,7 +7,7 @@ use crate::app::action::Action;
 use crate::app::cx::Cx;
 use crate::app::names;
 use crate::app::page::folder;
-use crate::app::page::record::words::step_key;
+use crate::app::page::record::words::{finish_key, step_key};
 use crate::app::theme::{STEP, size};
 use crate::app::widget::row::{cell, fitted};
 use crate::app::widget::{button, heading};
@@ -61,8 +61,7 @@ fn one(ui: &mut Ui, cx: &mut Cx<'_>, taught: &Taught, (lesson, learned): (&Lesso
     let kind = kind_of(lesson);
     let said = |value: f64| print(value, kind, cx.style).to_string();
     let percent = |value: f64| format!("{:.2} %", 100.0 * value);
-    let is_share = matches!(lesson, Lesson::MeltLoss(_) | Lesson::Finishing(_));
-    let words = |value: f64| if is_share { percent(value) } else { said(value) };
+    let words = |value: f64| if kind == Kind::Ratio { percent(value) } else { said(value) };
     ui.horizontal(|ui| {
         let wide = fitted(ui, WIDE, 0.0);
         cell(ui, &title(cx, lesson), wide[0], size::BODY, tokens.ink);
@@ -96,16 +95,21 @@ fn offer(ui: &mut Ui, cx: &mut Cx<'_>, lesson: &Lesson, learned: &Learned<String
         Offer::Agrees => small(ui, cx.label("taught-agrees")),
         Offer::Differs { learned: mean, .. } => {
             let words = |value: f64| match lesson {
-                Lesson::MeltLoss(_) => format!("{:.2} %", 100.0 * value),
+                Lesson::MeltLoss(_) | Lesson::Shrinkage(_) | Lesson::PatternShrink(_) => format!("{:.2} %", 100.0 * value),
                 _ => print(value, kind_of(lesson), cx.style).to_string(),
             };
             let effect = lesson.of_100_g(now, mean).map_or_else(String::new, |grams| format!("{grams:.1}"));
             let args = [("now", words(now).into()), ("learned", words(mean).into()), ("effect", effect.into())];
-            let key = if matches!(lesson, Lesson::MeltLoss(_)) { "taught-effect-loss" } else { "taught-effect-density" };
+            let key = match lesson {
+                Lesson::MeltLoss(_) => "taught-effect-loss",
+                Lesson::Density(_) => "taught-effect-density",
+                Lesson::Shrinkage(_) => "taught-effect-shrink",
+                _ => "taught-effect-none",
+            };
             small(ui, cx.say(key, &args));
             let name = format!("{}, {}", cx.label("taught-take"), title(cx, lesson));
             if button::outlined(ui, &cx.label("taught-take"), &tokens, true).accessible_name(name).clicked()
-                && let Some(own) = taken_on(cx, &stands, mean, learned.jobs)
+                && let Some(own) = taken_on(cx, lesson, &stands, mean, learned.jobs)
             {
                 cx.edit_studio("edit-taught-take", move |studio| put_own(&mut studio.shelf, &stands, own));
             }
@@ -118,6 +122,8 @@ fn default_of(cx: &Cx<'_>, lesson: &Lesson) -> Option<(Entry, f64)> {
     let shelf = &cx.computed.shelves.today;
     let (id, now) = match lesson {
         Lesson::MeltLoss(id) => (id, shelf.get::<Alloy>(id)?.melt_loss.value),
+        Lesson::Shrinkage(id) => (id, shelf.get::<Alloy>(id)?.linear_shrink.value),
+        Lesson::PatternShrink(id) => (id, shelf.get::<PatternMaterial>(id)?.linear_shrink.value),
         Lesson::Density(id) => (id, shelf.get::<PatternMaterial>(id)?.density_g_cm3.value),
         _ => return None,
     };
@@ -125,13 +131,15 @@ fn default_of(cx: &Cx<'_>, lesson: &Lesson) -> Option<(Entry, f64)> {
 }
 
 /// The entry with the learned number, and where it comes from.
-fn taken_on(cx: &Cx<'_>, stands: &Entry, mean: f64, jobs: usize) -> Option<Entry> {
+fn taken_on(cx: &Cx<'_>, lesson: &Lesson, stands: &Entry, mean: f64, jobs: usize) -> Option<Entry> {
     let source = cx.say("taught-source", &[("count", jobs.into())]);
     let number = Sourced { value: mean, source, trust: Trust::Studio };
     let mut own = Entry::clone(stands);
-    match &mut own {
-        Entry::Alloy(alloy) => alloy.melt_loss = number,
-        Entry::PatternMaterial(material) => material.density_g_cm3 = number,
+    match (&mut own, lesson) {
+        (Entry::Alloy(alloy), Lesson::Shrinkage(_)) => alloy.linear_shrink = number,
+        (Entry::Alloy(alloy), _) => alloy.melt_loss = number,
+        (Entry::PatternMaterial(material), Lesson::PatternShrink(_)) => material.linear_shrink = number,
+        (Entry::PatternMaterial(material), _) => material.density_g_cm3 = number,
         _ => return None,
     }
     own.faults().is_empty().then_some(own)
@@ -139,7 +147,9 @@ fn taken_on(cx: &Cx<'_>, stands: &Entry, mean: f64, jobs: usize) -> Option<Entry
 
 fn kind_of(lesson: &Lesson) -> Kind {
     match lesson {
-        Lesson::MeltLoss(_) | Lesson::Finishing(_) => Kind::Ratio,
+        Lesson::MeltLoss(_) | Lesson::Finishing(_) | Lesson::FinishStep(..) | Lesson::Shrinkage(_) | Lesson::PatternShrink(_) => {
+            Kind::Ratio
+        }
         Lesson::Density(_) => Kind::Density,
         Lesson::GlossOff(_) | Lesson::Minutes(_) => Kind::Duration,
     }
@@ -153,6 +163,12 @@ fn title(cx: &Cx<'_>, lesson: &Lesson) -> String {
     match lesson {
         Lesson::MeltLoss(id) => named("taught-melt-loss", id),
         Lesson::Finishing(id) => named("taught-finishing", id),
+        Lesson::FinishStep(id, step) => {
+            let name = EntryId::new(id).map_or_else(|| id.clone(), |id| entry_name(cx, &id));
+            cx.say("taught-finish-step", &[("step", cx.label(finish_key(*step)).into()), ("of", name.into())])
+        }
+        Lesson::Shrinkage(id) => named("taught-shrinkage", id),
+        Lesson::PatternShrink(id) => named("taught-pattern-shrink", id),
         Lesson::Density(id) => named("taught-density", id),
         Lesson::GlossOff(id) => named("taught-gloss-off", id),
         Lesson::Minutes(step) => cx.label(step_key(*step)),

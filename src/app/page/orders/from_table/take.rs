@@ -31,6 +31,7 @@ pub fn take_in(job: &mut Job, orders: &[GroupedOrder]) {
             taken: order.taken,
             due: order.due,
             lines,
+            agreed_loss: None,
             notes: order.reference.clone().unwrap_or_default(),
         });
     }

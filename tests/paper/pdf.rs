@@ -69,7 +69,7 @@ struct Sheets {
 impl Sheets {
     fn of(sample: &str, more: &[&str]) -> Self {
         let folder = tempfile::tempdir().unwrap();
-        for sort in ["sheet", "kiln", "quote", "slip", "receipt", "what-now"] {
+        for sort in ["sheet", "kiln", "quote", "slip", "receipt", "account", "parcel", "what-now"] {
             let job = Path::new("sample-jobs").join(format!("{sample}.ron"));
             let done = Command::new(env!("CARGO_BIN_EXE_pourbook"))
                 .arg(sort)
@@ -99,7 +99,7 @@ fn quiet(tool: &str, args: &[&str], file: &Path, last: &[&str]) -> String {
     String::from_utf8_lossy(&done.stdout).into_owned()
 }
 
-const SAMPLES: [&str; 4] = ["first-pour", "mixed-kiln", "workshop-class", "order-book"];
+const SAMPLES: [&str; 5] = ["first-pour", "mixed-kiln", "workshop-class", "order-book", "own-gold"];
 
 #[test]
 #[ignore = "needs poppler's tools"]
@@ -205,7 +205,8 @@ fn pages_look_as_they_did() {
         ("first-pour", ["sheet", "kiln", "quote-A"]),
         ("mixed-kiln", ["sheet", "quote-D", "slip-C-1"]),
         ("workshop-class", ["sheet", "kiln", "quote-E"]),
-        ("order-book", ["sheet", "slip-D-2", "receipt"]),
+        ("order-book", ["sheet", "slip-D-2", "receipt-H"]),
+        ("own-gold", ["kiln", "account", "parcel"]),
     ];
     let mut wrong = Vec::new();
     for (sample, sorts) in pages {

@@ -154,7 +154,7 @@ impl Pass<'_> {
         let deposit = self.book.derive_over(&DEPOSIT, place, &fine);
         let mut by_order: BTreeMap<OrderId, Vec<AccountRow>> = BTreeMap::new();
         // A melt is accounted for in the metal its castings are marked by, whatever else of the client's went into it.
-        let fits = |melt: &MeltFigures| metal.is_empty() || self.melt_metal(melt).is_none_or(|of| of.is_empty() || of == metal);
+        let fits = |melt: &MeltFigures| metal.is_empty() || self.melt_metal(melt, flasks).is_none_or(|of| of.is_empty() || of == metal);
         let drawn: Vec<&MeltFigures> = melts.iter().filter(|melt| self.draws_on(melt, lots) && fits(melt)).collect();
         for melt in drawn {
             let fineness = self.fineness_of(melt);
@@ -174,7 +174,7 @@ impl Pass<'_> {
             cast.push(sum);
             castings.extend(rows);
         }
-        let returned = self.handed_back(&client, &metal, melts);
+        let returned = self.handed_back(&client, &metal, (melts, flasks));
         let backs: Vec<Id> = returned.iter().map(|row| row.fine).collect();
         let [cast, back, loss] =
             [(&CASTINGS, cast), (&RETURNED, backs), (&LOSS, losses)].map(|(rule, rows)| self.book.derive_over(rule, place, &rows));
@@ -236,7 +236,7 @@ impl Pass<'_> {
         rows
     }
 
-    fn handed_back(&mut self, client: &str, metal: &str, melts: &[MeltFigures]) -> Vec<AccountRow> {
+    fn handed_back(&mut self, client: &str, metal: &str, (melts, flasks): (&[MeltFigures], &[FlaskFigures])) -> Vec<AccountRow> {
         let (job, studio) = (self.job, self.studio);
         let mut rows = Vec::new();
         for entry in standing(&job.record) {
@@ -248,7 +248,7 @@ impl Pass<'_> {
             let melt = melts.iter().find(|one| melt.is_some() && one.id == *melt);
             let other = |of: String| !of.is_empty() && of != metal;
             let (of, fineness) = match (melt, lot) {
-                (Some(melt), _) if self.melt_metal(melt).is_some_and(other) => continue,
+                (Some(melt), _) if self.melt_metal(melt, flasks).is_some_and(other) => continue,
                 (None, Some(lot)) if other(self.metal_of(lot)) => continue,
                 (Some(melt), _) => (melt.id.map_or(AccountOf::Unsaid, AccountOf::Melt), self.fineness_of(melt)),
                 (None, Some(lot)) => {
@@ -268,13 +268,9 @@ impl Pass<'_> {
     }
 
     /// The metal that the alloy of a melt's flasks is marked by.
-    fn melt_metal(&self, melt: &MeltFigures) -> Option<String> {
-        let flask = self.job.flasks.iter().find(|flask| melt.flasks.contains(&flask.id))?;
-        let own = flask.alloy.clone().or_else(|| {
-            let first = pieces_in(self.job, flask.id).next()?;
-            self.job.lines().find(|(_, line)| line.id == first.line)?.1.alloy.clone()
-        })?;
-        let alloy = self.shelf.get::<Alloy>(own.as_str())?;
+    fn melt_metal(&self, melt: &MeltFigures, flasks: &[FlaskFigures]) -> Option<String> {
+        let of = flasks.iter().filter(|flask| melt.flasks.contains(&flask.id)).find_map(|flask| flask.alloy.as_ref())?;
+        let alloy = self.shelf.get::<Alloy>(of.as_str())?;
         Some(format!("{:?}", alloy.fineness?.metal))
     }
 

@@ -42,13 +42,16 @@ pub fn asked(law: &MarkingLaw, metal: Option<Element>, grams: Option<f64>) -> Ma
 /// Pieces that came back from where marks are struck, and did not fail there.
 #[must_use]
 pub fn marked(job: &Job) -> BTreeSet<PieceId> {
-    let mut marked = BTreeSet::new();
+    let (mut for_marks, mut marked) = (BTreeSet::new(), BTreeSet::new());
     for entry in standing(&job.record) {
-        let Event::CameBack { sent, pieces, back } = &entry.event else { continue };
-        let for_marks = standing(&job.record)
-            .any(|other| other.id == *sent && matches!(&other.event, Event::SentOut { sent, .. } if sent.what_for == OutFor::Hallmark));
-        if for_marks {
-            marked.extend(pieces.iter().filter(|piece| !back.failed.contains(piece)));
+        match &entry.event {
+            Event::SentOut { sent, .. } if sent.what_for == OutFor::Hallmark => {
+                for_marks.insert(entry.id);
+            }
+            Event::CameBack { sent, pieces, back } if for_marks.contains(sent) => {
+                marked.extend(pieces.iter().filter(|piece| !back.failed.contains(piece)));
+            }
+            _ => {}
         }
     }
     marked

@@ -9,6 +9,7 @@ use super::book::Id;
 use super::finding::{self, Arg};
 use super::melt::MeltFigures;
 use super::pass::Pass;
+use super::piece_weights::PieceWeights;
 use super::rule::{givens, inputs, rules};
 use super::value::Cause;
 use crate::job::{Event, LotKind, PieceId, Place, RecordId, Rework, ReworkBy, pieces_in, standing};
@@ -167,11 +168,8 @@ impl Pass<'_> {
     /// Scrap of this batch went into a lot that is kept clean, while pieces with solder in them were rejected.
     fn soldered_to_clean(&mut self, soldered: &BTreeSet<PieceId>) {
         let (job, studio) = (self.job, self.studio);
-        let rejected = standing(&job.record).filter_map(|entry| match &entry.event {
-            Event::Rejected { piece, .. } => Some(*piece),
-            _ => None,
-        });
-        let Some(piece) = rejected.into_iter().find(|piece| soldered.contains(piece)) else { return };
+        let weights = PieceWeights::of(job);
+        let Some(piece) = soldered.iter().copied().find(|piece| weights.is_rejected(*piece)) else { return };
         for lot in studio.lots.iter().filter(|lot| lot.what == LotKind::Scrap && !lot.soldered) {
             if lot.receipts.iter().any(|receipt| receipt.from_job == Some(job.job_id)) {
                 let args = vec![Arg::Text(piece.to_string()), Arg::Text(lot.id.to_string())];

@@ -109,3 +109,34 @@ fn no_job_of_any_kind_tells_one_client_of_another() {
         .unwrap();
     assert!(papers.get() > 400, "{} papers", papers.get());
 }
+
+/// Two clients whose metal is in one melt and whose castings came out of one flask: the account of each tells of the other neither piece nor
+/// lot. A parcel goes to a workshop, and says of nobody whose its pieces are.
+#[test]
+fn an_account_tells_of_one_client_and_a_parcel_of_none() {
+    use pourbook::job::{Draw, Entry, Event, Hung, Line, LineId, Order, OrderId, PieceId, RecordId};
+    let mut studio = read_studio(&std::fs::read("sample-jobs/studio.ron").unwrap()).unwrap().document;
+    let mut job = read_job(&std::fs::read("sample-jobs/own-gold.ron").unwrap()).unwrap().document;
+    let metal = Lot { id: LotId("Zqlot".into()), owner: "Zqother".into(), metal: "Au".into(), ..studio.lots[0].clone() };
+    studio.lots.push(metal);
+    job.melts[0].charge.push(Draw { lot: LotId("Zqlot".into()), grams: grams("1"), notes: "Zqdrawn".into() });
+    let line =
+        Line { id: LineId(9), design: "Zqdesign".into(), quantity: 1, exceptions: Default::default(), ..job.orders[0].lines[0].clone() };
+    job.orders.push(Order { id: OrderId(9), client: "Zqother".into(), lines: vec![line], notes: "Zqnoted".into(), ..Order::default() });
+    job.trees[0].pieces.push(Hung { line: LineId(9), ..Hung::default() });
+    let piece = PieceId { line: LineId(9), number: 1 };
+    let event = Event::PieceWeighed { piece, finished: false, grams: grams("4.44"), after: None };
+    job.record.push(Entry { id: RecordId(900), event, ..Entry::default() });
+    let ready = Ready::with_runs(job.clone(), studio.clone(), &Runs::default());
+    let accounts = papers(&ready.input(), Sort::Account);
+    assert_eq!(accounts.iter().map(|one| one.client.as_str()).collect::<Vec<_>>(), ["M", "Zqother"]);
+    let [of_m, of_other] = [0, 1].map(|at| everything(&accounts[at]));
+    assert!(of_m.contains("Urchin band") && !of_m.contains("Zq"), "{of_m}");
+    assert!(of_other.contains("Zqdesign") && of_other.contains("4.44") && !of_other.contains("Urchin"), "{of_other}");
+    // The parcel of the sample holds the pieces of its own client alone; now they have a name that stands nowhere else.
+    job.orders[0].client = "Zqclient".into();
+    let parcels = papers(&Ready::with_runs(job, studio, &Runs::default()).input(), Sort::Parcel);
+    let [parcel] = &parcels[..] else { panic!("{} parcels", parcels.len()) };
+    let text = everything(parcel);
+    assert!(text.contains("Urchin band") && !text.contains("Zq"), "{text}");
+}

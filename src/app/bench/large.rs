@@ -24,9 +24,9 @@ pub struct Large {
 }
 
 impl Large {
-    /// As large as the window lets it be.
-    pub fn of(ui: &Ui, tokens: Tokens) -> Self {
-        Self { scale: (ui.available_height() / HEIGHT).clamp(0.4, 1.5), tokens }
+    /// As large as the window lets it be, with `more` height needed at full size beside the step.
+    pub fn of(ui: &Ui, tokens: Tokens, more: f32) -> Self {
+        Self { scale: (ui.available_height() / (HEIGHT + more)).clamp(0.4, 1.5), tokens }
     }
 
     /// A size at which a text is no wider than `width`.

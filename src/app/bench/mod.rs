@@ -42,16 +42,17 @@ enum Asked {
 pub fn show(ui: &mut Ui, cx: &mut Cx<'_>) {
     let steps = steps::all(cx);
     let mut asked = keys(ui);
-    let large = Large::of(ui, cx.tokens);
     let asked_for = cx.view.bench.unwrap_or_default();
     let asked_for = if asked_for == WHERE_IT_WAS { Clock::last(cx, &steps).unwrap_or(0) } else { asked_for };
     let place = asked_for.min(steps.len().saturating_sub(1));
+    let running = others::running(cx, &steps, place);
+    let large = Large::of(ui, cx.tokens, others::height(&running));
     ui.spacing_mut().item_spacing.y = 6.0 * large.scale;
     match steps.get(place) {
         Some(step) => one(ui, cx, &large, step, steps.get(place + 1)),
         None => nothing(ui, cx, &large),
     }
-    let chosen = others::show(ui, cx, &large, &steps, place);
+    let chosen = others::show(ui, cx, &large, &steps, &running);
     let pressed = foot(ui, cx, &large, steps.is_empty());
     if matches!(pressed, Some(Asked::WhatNow)) {
         return cx.act(Action::WhatNow);

@@ -12,14 +12,29 @@ use crate::app::cx::Cx;
 /// So many are shown; the nearest to its end comes first.
 const MOST: usize = 4;
 
+/// The height two lines of them need at full size, and that of the alarm, whose frame must not touch what stands below.
+const LINES: f32 = 70.0;
+const ALARM: f32 = 110.0;
+
+/// The clocks that run beside that of the step looked at, with the places of their steps; the nearest to its end first.
+pub fn running(cx: &Cx<'_>, steps: &[Step], here: usize) -> Vec<(usize, Clock)> {
+    let others = steps.iter().enumerate().filter(|(at, _)| *at != here);
+    let mut running: Vec<(usize, Clock)> = others.filter_map(|(at, step)| Some((at, Clock::running(cx, step)?))).collect();
+    running.sort_by(|(_, a), (_, b)| a.left_s().total_cmp(&b.left_s()));
+    running
+}
+
+/// How much height they need at full size.
+pub fn height(running: &[(usize, Clock)]) -> f32 {
+    let over = running.iter().any(|(_, clock)| clock.is_over());
+    if running.is_empty() { 0.0 } else { LINES + if over { ALARM } else { 0.0 } }
+}
+
 /// Shows them. The place of a step that was chosen.
-pub fn show(ui: &mut Ui, cx: &Cx<'_>, large: &Large, steps: &[Step], here: usize) -> Option<usize> {
-    let mut running: Vec<(usize, Clock)> =
-        steps.iter().enumerate().filter(|(at, _)| *at != here).filter_map(|(at, step)| Some((at, Clock::running(cx, step)?))).collect();
+pub fn show(ui: &mut Ui, cx: &Cx<'_>, large: &Large, steps: &[Step], running: &[(usize, Clock)]) -> Option<usize> {
     if running.is_empty() {
         return None;
     }
-    running.sort_by(|(_, a), (_, b)| a.left_s().total_cmp(&b.left_s()));
     let mut chosen = None;
     for (at, clock) in running.iter().filter(|(_, clock)| clock.is_over()).take(1) {
         let words = cx.say("bench-other-over", &[("step", words::next(cx, &steps[*at]).into())]);
